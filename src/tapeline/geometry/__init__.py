@@ -1,0 +1,25 @@
+"""Points, curves, paths and fair lines, on plain floats in millimetres and radians; x to the side, y up."""
+
+from tapeline.geometry.fair_line import fair_line
+from tapeline.geometry.path import Path
+from tapeline.geometry.point import Point, Vector
+from tapeline.geometry.region import area, crosses_itself, outlines_overlap
+from tapeline.geometry.rigid import Rigid
+from tapeline.geometry.segment import Cubic, Line, Segment
+from tapeline.geometry.solve import solve, solve_one
+
+__all__ = [
+    "Cubic",
+    "Line",
+    "Path",
+    "Point",
+    "Rigid",
+    "Segment",
+    "Vector",
+    "area",
+    "crosses_itself",
+    "fair_line",
+    "outlines_overlap",
+    "solve",
+    "solve_one",
+]

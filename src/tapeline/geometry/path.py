@@ -1,0 +1,224 @@
+"""A `Path` is a line as it is drawn: straight and curved segments, end to end."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from tapeline.geometry.point import Point, Vector
+from tapeline.geometry.rigid import Rigid
+from tapeline.geometry.segment import Line, Segment
+
+__all__ = ["FLATNESS_MM", "Path"]
+
+FLATNESS_MM = 0.01
+"""Chords may leave a curve by this much where a writer needs points: a tenth of the thinnest pencil line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Segments, each starting where the one before ends.
+
+    >>> path = Path.through(Point(0, 0), Point(30, 0), Point(30, 40))
+    >>> path.length
+    70.0
+    >>> path.svg()
+    'M0,0 L30,0 L30,40'
+    """
+
+    segments: tuple[Segment, ...]
+
+    @classmethod
+    def through(cls, *points: Point) -> Path:
+        """Straight from point to point."""
+        return cls(tuple(Line(a, b) for a, b in pairwise(points)))
+
+    @property
+    def start(self) -> Point:
+        """Where it begins."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self.segments[-1].end
+
+    @property
+    def length(self) -> float:
+        """Millimetres along the path."""
+        return math.fsum(segment.length for segment in self.segments)
+
+    @property
+    def knots(self) -> tuple[Point, ...]:
+        """The start, and the end of every segment."""
+        return self.start, *(segment.end for segment in self.segments)
+
+    @property
+    def leaves(self) -> Vector:
+        """The way it sets out."""
+        return self.segments[0].direction(0)
+
+    @property
+    def arrives(self) -> Vector:
+        """The way it comes in."""
+        return self.segments[-1].direction(1)
+
+    def _locate(self, length: float) -> tuple[int, float]:
+        """Segment and parameter a length along; the ends beyond the ends."""
+        last = len(self.segments) - 1
+        for index, segment in enumerate(self.segments):
+            here = segment.length
+            if length < here or index == last:
+                return index, segment.parameter_at(min(max(length, 0.0), here))
+            length -= here
+        raise AssertionError("a path has segments")
+
+    def at(self, length: float) -> Point:
+        """The place a length in mm from the start, along the path."""
+        index, t = self._locate(length)
+        return self.segments[index].at(t)
+
+    def direction_at(self, length: float) -> Vector:
+        """The way it runs there."""
+        index, t = self._locate(length)
+        return self.segments[index].direction(t)
+
+    def length_to(self, point: Point) -> float:
+        """Millimetres along the path to the place on it nearest a point.
+
+        >>> Path.through(Point(0, 0), Point(30, 0), Point(30, 40)).length_to(Point(35, 10))
+        40.0
+        """
+        index, (t, _) = min(enumerate(s.nearest(point) for s in self.segments), key=lambda item: item[1][1])
+        before = math.fsum(segment.length for segment in self.segments[:index])
+        if t <= 0:
+            return before
+        return before + self.segments[index].part(0, t).length
+
+    def distance_to(self, point: Point) -> float:
+        """Millimetres from a point to the nearest place on the path."""
+        return min(segment.nearest(point)[1] for segment in self.segments)
+
+    def part(self, start: float, end: float) -> Path:
+        """The stretch between two lengths along the path, in mm."""
+        (first, t0), (last, t1) = self._locate(start), self._locate(end)
+        if first == last:
+            return Path((self.segments[first].part(t0, t1),))
+        head = self.segments[first].part(t0, 1) if t0 > 0 else self.segments[first]
+        tail = self.segments[last].part(0, t1) if t1 < 1 else self.segments[last]
+        pieces = ((head,) if t0 < 1 else ()) + self.segments[first + 1 : last] + ((tail,) if t1 > 0 else ())
+        return Path(pieces)
+
+    def split_at_knot(self, knot: int) -> tuple[Path, Path]:
+        """Two paths, cut where two segments meet (knot 1 is the end of the first segment)."""
+        return Path(self.segments[:knot]), Path(self.segments[knot:])
+
+    def crossings(self, line: Line) -> list[Point]:
+        """Where it crosses a straight line that runs on without end, in order along the path.
+
+        >>> Path.through(Point(0, 0), Point(10, 20)).crossings(Line(Point(0, 10), Point(1, 10)))
+        [Point(x=5.0, y=10.0)]
+        """
+        side = line.direction(0).left
+        found: list[Point] = []
+        for segment in self.segments:
+            heights = [side.dot(p - line.start) for p in segment.control_points]
+            found += [segment.at(t) for t in sorted(_zeros_of_bernstein(heights))]
+        kept: list[Point] = []
+        for point in found:
+            if not kept or kept[-1].distance_to(point) > FLATNESS_MM:
+                kept.append(point)
+        return kept
+
+    def joined(self, other: Path) -> Path:
+        """This path and another that starts where it ends."""
+        return Path(self.segments + other.segments)
+
+    def reversed(self) -> Path:
+        """The same line from its other end."""
+        return Path(tuple(segment.reversed() for segment in reversed(self.segments)))
+
+    def moved(self, move: Rigid) -> Path:
+        """Where it lies after a move of the sheet."""
+        return Path(tuple(segment.moved(move) for segment in self.segments))
+
+    def offset_left(self, distance: float) -> Path:
+        """The line beside this one, to its left by a distance in mm; corners are closed by running on to meet.
+
+        Where the path turns tighter than the distance the result crosses itself; `crosses_itself` tells.
+        """
+        out: list[Segment] = []
+        for segment in self.segments:
+            for piece in segment.offset_left(distance):
+                if out and out[-1].end.distance_to(piece.start) > FLATNESS_MM:
+                    out += _corner(out[-1], piece)
+                out.append(piece)
+        return Path(tuple(out))
+
+    def curvatures(self, per_segment: int = 24) -> list[float]:
+        """Curvature in 1/mm at even parameters along every segment, ends included."""
+        steps = [i / (per_segment - 1) for i in range(per_segment)]
+        return [segment.curvature(t) for segment in self.segments for t in steps]
+
+    def flattened(self, tolerance: float = FLATNESS_MM) -> list[Point]:
+        """Points on the path whose chords leave it by no more than a tolerance in mm."""
+        points = [self.start]
+        for segment in self.segments:
+            points += _flatten(segment, tolerance)
+        return points
+
+    def control_points(self) -> Iterator[Point]:
+        """All points that define it; its hull holds the path."""
+        for segment in self.segments:
+            yield from segment.control_points
+
+    def svg(self, digits: int = 4) -> str:
+        """As an SVG path string in mm, y up; the fourth decimal is the wavelength of light."""
+
+        def number(value: float) -> str:
+            text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
+            return "0" if text == "-0" else text
+
+        def pairs(points: tuple[Point, ...]) -> str:
+            return " ".join(f"{number(p.x)},{number(p.y)}" for p in points)
+
+        parts = [f"M{pairs((self.start,))}"]
+        parts += [("L" if isinstance(s, Line) else "C") + pairs(s.control_points[1:]) for s in self.segments]
+        return " ".join(parts)
+
+
+def _corner(before: Segment, after: Segment) -> list[Segment]:
+    """Run two offset neighbours on along their tangents until they meet."""
+    u, v = before.direction(1), after.direction(0)
+    cross = u.cross(v)
+    if abs(cross) < 1e-6:  # noqa: PLR2004 - nearly one direction: nothing to meet, join straight
+        return [Line(before.end, after.start)]
+    along = (after.start - before.end).cross(v) / cross
+    meet = before.end + u * along
+    return [Line(before.end, meet), Line(meet, after.start)]
+
+
+def _flatten(segment: Segment, tolerance: float) -> list[Point]:
+    """The points of a segment after its start: chord error of a cubic is at most sqrt(3)/18 of its bend, over n^2."""
+    if isinstance(segment, Line):
+        return [segment.end]
+    p0, p1, p2, p3 = segment.control_points
+    bend = max(((p0 - p1) + (p2 - p1)).length, ((p1 - p2) + (p3 - p2)).length) * 6
+    count = max(1, math.ceil(math.sqrt(bend / (8 * tolerance))))
+    return [segment.at(i / count) for i in range(1, count)] + [segment.end]
+
+
+def _zeros_of_bernstein(b: list[float]) -> list[float]:
+    """Parameters in [0, 1] where the height given by Bernstein coefficients is zero."""
+    if len(b) == 2:  # noqa: PLR2004 - a straight line
+        a0, a1 = b
+        return [] if a0 == a1 or a0 * a1 > 0 else [a0 / (a0 - a1)]
+    import numpy as np  # noqa: PLC0415 - only curves need it
+
+    b0, b1, b2, b3 = b
+    roots = np.roots([b3 - 3 * b2 + 3 * b1 - b0, 3 * b2 - 6 * b1 + 3 * b0, 3 * b1 - 3 * b0, b0])
+    slack = 1e-9
+    real = (complex(r).real for r in roots if abs(complex(r).imag) < slack)
+    return [min(max(t, 0.0), 1.0) for t in real if -slack <= t <= 1 + slack]

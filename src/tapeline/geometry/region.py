@@ -1,0 +1,63 @@
+"""What an outline encloses: area, crossings, overlap; polygons by shapely, wrapped here."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tapeline.geometry.path import FLATNESS_MM, Path
+from tapeline.geometry.point import Point
+from tapeline.geometry.segment import Line
+
+__all__ = ["area", "crosses_itself", "outlines_overlap"]
+
+
+def area(outline: Path) -> float:
+    """Signed area in mm2 inside a closed outline, exactly (positive when it runs counter-clockwise).
+
+    >>> area(Path.through(Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 0)))
+    50.0
+    """
+    total = 0.0
+    for segment in outline.segments:
+        p = segment.control_points
+        if isinstance(segment, Line):
+            total += _cross(p[0], p[1]) / 2
+        else:
+            # Green's theorem on a cubic: the weights of each pair of control points are exact.
+            total += (
+                6 * _cross(p[0], p[1])
+                + 3 * _cross(p[0], p[2])
+                + _cross(p[0], p[3])
+                + 3 * _cross(p[1], p[2])
+                + 3 * _cross(p[1], p[3])
+                + 6 * _cross(p[2], p[3])
+            ) / 20
+    return total
+
+
+def crosses_itself(outline: Path) -> bool:
+    """Whether a closed outline touches or crosses itself.
+
+    >>> crosses_itself(Path.through(Point(0, 0), Point(10, 10), Point(10, 0), Point(0, 10), Point(0, 0)))
+    True
+    """
+    from shapely import LinearRing  # noqa: PLC0415 - slow to import
+
+    return not LinearRing([(p.x, p.y) for p in outline.flattened(FLATNESS_MM)]).is_simple
+
+
+def outlines_overlap(one: Sequence[Point], other: Sequence[Point], slack: float = FLATNESS_MM) -> bool:
+    """Whether two closed outlines cover common ground by more than a slack in mm.
+
+    >>> square = [Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 10)]
+    >>> outlines_overlap(square, [Point(p.x + 10, p.y) for p in square])
+    False
+    """
+    from shapely import Polygon  # noqa: PLC0415 - slow to import
+
+    a, b = (Polygon([(p.x, p.y) for p in points]).buffer(-slack / 2) for points in (one, other))
+    return bool(a.intersects(b))
+
+
+def _cross(a: Point, b: Point) -> float:
+    return a.x * b.y - a.y * b.x

@@ -1,0 +1,192 @@
+"""The two things a path is made of: straight `Line` and cubic Bezier `Cubic`.
+
+Lengths, splits, nearest places and offsets of cubics come from kurbopy, wrapped here and nowhere else.
+Its objects can neither be compared nor sent between processes, so they live only inside these methods.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import kurbopy
+
+from tapeline.geometry.point import Point, Vector
+from tapeline.geometry.rigid import Rigid
+
+__all__ = ["LENGTH_ACCURACY_MM", "OFFSET_ACCURACY_MM", "Cubic", "Line", "Segment"]
+
+LENGTH_ACCURACY_MM = 1e-9
+"""Far below any pencil line, so that seams can be compared by subtraction; costs nothing measurable."""
+OFFSET_ACCURACY_MM = 0.01
+"""A tenth of the thinnest pencil line."""
+NO_LENGTH_MM = 1e-9
+"""A segment shorter than this is a point: its direction means nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line between two points.
+
+    >>> Line(Point(0, 0), Point(30, 40)).length
+    50.0
+    """
+
+    start: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        """Millimetres."""
+        return self.start.distance_to(self.end)
+
+    @property
+    def control_points(self) -> tuple[Point, ...]:
+        """The points that define it, first to last."""
+        return self.start, self.end
+
+    def at(self, t: float) -> Point:
+        """The place at parameter t, 0 to 1."""
+        return self.start.toward(self.end, t)
+
+    def direction(self, _t: float) -> Vector:
+        """The way it runs, one millimetre long."""
+        return (self.end - self.start).unit
+
+    def curvature(self, _t: float) -> float:
+        """A straight line does not turn."""
+        return 0.0
+
+    def parameter_at(self, length: float) -> float:
+        """The parameter a length in mm along."""
+        return length / self.length
+
+    def part(self, t0: float, t1: float) -> Line:
+        """The piece between two parameters."""
+        return Line(self.at(t0), self.at(t1))
+
+    def nearest(self, point: Point) -> tuple[float, float]:
+        """Parameter of the place nearest a point, and how far away that is, mm."""
+        way = self.end - self.start
+        t = min(max((point - self.start).dot(way) / way.dot(way), 0.0), 1.0)
+        return t, self.at(t).distance_to(point)
+
+    def reversed(self) -> Line:
+        """The same line from its other end."""
+        return Line(self.end, self.start)
+
+    def moved(self, move: Rigid) -> Line:
+        """Where it lies after a move of the sheet."""
+        return Line(move.point(self.start), move.point(self.end))
+
+    def offset_left(self, distance: float) -> tuple[Line, ...]:
+        """The line beside this one, to the left by a distance in mm."""
+        step = self.direction(0).left * distance
+        return (Line(self.start + step, self.end + step),)
+
+
+@dataclass(frozen=True, slots=True)
+class Cubic:
+    """A cubic Bezier curve: two ends, and two handles that it sets out toward and arrives from.
+
+    >>> round(Cubic(Point(0, 0), Point(0, 55.23), Point(44.77, 100), Point(100, 100)).length, 1)
+    157.1
+    """
+
+    start: Point
+    out: Point
+    into: Point
+    end: Point
+
+    def _kurbo(self) -> kurbopy.CubicBez:
+        return kurbopy.CubicBez(*(kurbopy.Point(float(p.x), float(p.y)) for p in self.control_points))
+
+    @classmethod
+    def _from_kurbo(cls, curve: kurbopy.CubicBez) -> Cubic:
+        return cls(*(Point(p.x, p.y) for p in (curve.p0, curve.p1, curve.p2, curve.p3)))
+
+    @property
+    def length(self) -> float:
+        """Millimetres along the curve."""
+        return float(self._kurbo().arclen(LENGTH_ACCURACY_MM))
+
+    @property
+    def control_points(self) -> tuple[Point, ...]:
+        """The points that define it, first to last."""
+        return self.start, self.out, self.into, self.end
+
+    def at(self, t: float) -> Point:
+        """The place at parameter t, 0 to 1."""
+        u = 1 - t
+        weights = (u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t)
+        return Point(
+            sum(w * p.x for w, p in zip(weights, self.control_points, strict=True)),
+            sum(w * p.y for w, p in zip(weights, self.control_points, strict=True)),
+        )
+
+    def _first(self, t: float) -> Vector:
+        u = 1 - t
+        return (
+            (self.out - self.start) * (3 * u * u)
+            + (self.into - self.out) * (6 * u * t)
+            + (self.end - self.into) * (3 * t * t)
+        )
+
+    def direction(self, t: float) -> Vector:
+        """The way it runs at parameter t, one millimetre long (at a handle of no length: the way it runs nearby)."""
+        way = self._first(t)
+        if way.length < NO_LENGTH_MM:
+            way = self._first(t + 1e-6 if t < 0.5 else t - 1e-6)  # noqa: PLR2004 - half way along
+        return way.unit
+
+    def curvature(self, t: float) -> float:
+        """How sharply it turns to the left at parameter t, 1/mm (negative: to the right)."""
+        first = self._first(t)
+        second = ((self.into - self.out) - (self.out - self.start)) * (6 * (1 - t)) + (
+            (self.end - self.into) - (self.into - self.out)
+        ) * (6 * t)
+        return first.cross(second) / first.length**3
+
+    def parameter_at(self, length: float) -> float:
+        """The parameter a length in mm along."""
+        return float(self._kurbo().inv_arclen(float(length), LENGTH_ACCURACY_MM))
+
+    def part(self, t0: float, t1: float) -> Cubic:
+        """The piece between two parameters."""
+        return Cubic._from_kurbo(self._kurbo().subsegment((t0, t1)))
+
+    def nearest(self, point: Point) -> tuple[float, float]:
+        """Parameter of the place nearest a point, and how far away that is, mm."""
+        found = self._kurbo().nearest(kurbopy.Point(float(point.x), float(point.y)), LENGTH_ACCURACY_MM)
+        t = float(found.get_t())
+        return t, self.at(t).distance_to(point)
+
+    def reversed(self) -> Cubic:
+        """The same curve from its other end."""
+        return Cubic(self.end, self.into, self.out, self.start)
+
+    def moved(self, move: Rigid) -> Cubic:
+        """Where it lies after a move of the sheet."""
+        return Cubic(*(move.point(p) for p in self.control_points))
+
+    def offset_left(self, distance: float) -> tuple[Segment, ...]:
+        """The curve beside this one, to the left by a distance in mm, within `OFFSET_ACCURACY_MM`.
+
+        Where the curve turns tighter than the distance, the result crosses itself; `geometry.region` tells.
+        """
+        if distance == 0:
+            return (self,)
+        chord = self.end - self.start
+        if chord.length > NO_LENGTH_MM and all(
+            abs(chord.unit.cross(p - self.start)) < NO_LENGTH_MM for p in (self.out, self.into)
+        ):
+            return Line(self.start, self.end).offset_left(distance)
+        found = kurbopy.offset_cubic(self._kurbo(), float(distance), OFFSET_ACCURACY_MM).segments()
+        return tuple(
+            Cubic._from_kurbo(s)
+            if isinstance(s, kurbopy.CubicBez)
+            else Line(Point(s.p0.x, s.p0.y), Point(s.p1.x, s.p1.y))
+            for s in found
+        )
+
+
+Segment = Line | Cubic
