@@ -52,7 +52,7 @@ def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vecto
     handles = [_handles(c, a, b) for c, a, b in zip(chords, directions, directions[1:], strict=False)]
     return Path(
         tuple(
-            Cubic(start, start + Vector(out.real, out.imag), end - Vector(into.real, into.imag), end)
+            Cubic(start, start + Vector(out.real, out.imag), end + Vector(-into.real, -into.imag), end)
             for start, end, (out, into) in zip(knots, knots[1:], handles, strict=False)
         )
     )

@@ -1,0 +1,1 @@
+"""Allowances, notches, words and the cutting list."""

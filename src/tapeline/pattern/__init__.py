@@ -1,0 +1,28 @@
+"""The nouns of a pattern: garment, piece, edge, seam, notch, size, step."""
+
+from tapeline.pattern.edge import Edge, EdgeKind
+from tapeline.pattern.garment import Garment, Girth
+from tapeline.pattern.notch import Notch, NotchKind
+from tapeline.pattern.piece import Cut, Mark, Piece
+from tapeline.pattern.seam import EdgeRef, Join, Seam
+from tapeline.pattern.size import Size, Source
+from tapeline.pattern.step import Step, StepKind
+
+__all__ = [
+    "Cut",
+    "Edge",
+    "EdgeKind",
+    "EdgeRef",
+    "Garment",
+    "Girth",
+    "Join",
+    "Mark",
+    "Notch",
+    "NotchKind",
+    "Piece",
+    "Seam",
+    "Size",
+    "Source",
+    "Step",
+    "StepKind",
+]

@@ -1,0 +1,41 @@
+"""An `Edge` is one side of a piece, from corner to corner."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from tapeline.geometry import Path
+
+__all__ = ["Edge", "EdgeKind"]
+
+
+class EdgeKind(StrEnum):
+    """What becomes of an edge."""
+
+    SEAM = "seam"
+    """Sewn to another edge."""
+    FOLD = "fold"
+    """Laid on the fold of the cloth; the piece is one half."""
+    HEM = "hem"
+    """Turned up."""
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """One side of a piece; the edges of a piece follow each other clockwise."""
+
+    name: str
+    """`armhole`; unique in its piece."""
+    path: Path
+    kind: EdgeKind = EdgeKind.SEAM
+
+    @property
+    def fold(self) -> bool:
+        """Whether it lies on the fold."""
+        return self.kind is EdgeKind.FOLD
+
+    @property
+    def length(self) -> float:
+        """Millimetres."""
+        return self.path.length
