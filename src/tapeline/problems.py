@@ -38,8 +38,15 @@ class Severity(StrEnum):
 class Problem:
     """One finding: what is wrong, where, and what to try.
 
-    >>> print(Problem("tape-range", Severity.ERROR, "hip is 9.8 cm; it lies between 60 and 200 cm",
-    ...               where='tapes.hip = "9.8"', hint="did you mean 98 cm?"))
+    >>> print(
+    ...     Problem(
+    ...         "tape-range",
+    ...         Severity.ERROR,
+    ...         "hip is 9.8 cm; it lies between 60 and 200 cm",
+    ...         where='tapes.hip = "9.8"',
+    ...         hint="did you mean 98 cm?",
+    ...     )
+    ... )
     error: hip is 9.8 cm; it lies between 60 and 200 cm  [tape-range]
       in tapes.hip = "9.8"
       hint: did you mean 98 cm?
