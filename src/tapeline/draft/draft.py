@@ -1,0 +1,185 @@
+"""A `Draft` is one garment in the making: the wearer's tapes, the sizes found, and every step taken."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+from tapeline.draft.angle import Angle
+from tapeline.draft.drawn import Reading
+from tapeline.draft.sheet import Sheet
+from tapeline.geometry import solve, solve_one
+from tapeline.lengths import Length
+from tapeline.measures import Estimate, Wearer
+from tapeline.pattern import Size, Source, Step, StepKind
+from tapeline.problems import InputError, Problem, Severity
+
+__all__ = ["Draft"]
+
+Made = TypeVar("Made")
+
+
+@dataclass
+class Draft:
+    """Everything drawn so far for one wearer.
+
+    The one thing that grows in Tapeline: pages add to it in order, and what it holds is taken as values at the end.
+    """
+
+    wearer: Wearer
+    by_hand: Mapping[str, float] = field(default_factory=dict)
+    """Sizes in mm that the docket sets in place of a rule."""
+    steps: list[Step] = field(default_factory=list)
+    sizes: dict[str, Size] = field(default_factory=dict)
+    notes: list[Problem] = field(default_factory=list)
+    """What the pages found worth saying while drawing."""
+
+    def sheet(self, name: str) -> Sheet:
+        """Paper for one piece."""
+        return Sheet(self, name)
+
+    def section(self, title: str) -> None:
+        """Begin a group of sizes."""
+        self.record(Step(StepKind.SECTION, title, title))
+
+    def record(self, step: Step) -> None:
+        """Add a step to the construction."""
+        self.steps.append(step)
+
+    def note(self, code: str, severity: Severity, says: str, where: str = "", hint: str = "") -> None:
+        """Say something that the maker should know before cutting."""
+        self.notes.append(Problem(code, severity, says, where, hint))
+
+    # Sizes ------------------------------------------------------------------------------------------------------
+
+    def tape(self, name: str) -> Length:
+        """A tape of the wearer, by name; every required tape is there."""
+        return Length(self.wearer[name], name)
+
+    def taped(self, name: str) -> bool:
+        """Whether that tape was taken."""
+        return self.wearer.given(name)
+
+    def body(self, name: str, says: str) -> Length:
+        """A size of the body: its tape when taken, otherwise what the survey expects of such a wearer."""
+        if self.wearer.given(name):
+            return self._keep(Size(name, says, self.tape(name), Source.TAPED))
+        estimate = self.estimate(name)
+        return self._keep(Size(name, says, Length(estimate.mm, name), Source.SURVEY, estimate.sd_mm))
+
+    def estimate(self, name: str) -> Estimate:
+        """What the survey expects for this wearer; `InputError` (`no-estimate`) when no survey has it."""
+        found = self.wearer.estimate(name)
+        if found is None:
+            raise InputError(
+                Problem(
+                    "no-estimate",
+                    Severity.ERROR,
+                    f"there is no tape for {name.replace('_', ' ')}, and no survey to estimate it from "
+                    f"for the figure {self.wearer.figure.value}",
+                    where=f"wearer.tapes.{name}",
+                    hint=f"take the tape {name.replace('_', ' ')}. Nothing was drafted.",
+                )
+            )
+        return found
+
+    def size(
+        self,
+        name: str,
+        says: str,
+        rule: Length | Reading,
+        *,
+        estimate: Length | None = None,
+        taped: Callable[[Length], Length | Reading] | None = None,
+        tape: str = "",
+        source: str = "",
+    ) -> Length:
+        """A size of the frame: by hand, else from its tape, else from the survey's estimate, else by the rule.
+
+        `rule` is the rule of proportion; `estimate` a formula of surveyed sizes, or None where the docket asks for
+        the rule; `taped` makes the size from the tape named `tape` (its own name unless given).
+        """
+        tape = tape or name
+        answers: list[tuple[Source, Length | Reading]] = [(Source.RULE, rule)]
+        if estimate is not None:
+            answers.insert(0, (Source.SURVEY, estimate))
+        if taped is not None and self.wearer.given(tape):
+            answers.insert(0, (Source.TAPED, taped(self._tape_or_angle(tape))))
+        if name in self.by_hand:
+            answers.insert(0, (Source.BY_HAND, Length(self.by_hand[name])))
+        chosen, answer = answers[0]
+        length = _length(answer).named(name)
+        others = tuple(_length(other).named(which.value) for which, other in answers[1:])
+        spread = self._spread(length) if chosen is Source.SURVEY else None
+        return self._keep(Size(name, says, length, chosen, spread, others), answer, source)
+
+    def measured(self, name: str, says: str, reading: Reading | Length) -> Length:
+        """A length read off the paper, or worked out from lengths already found."""
+        length = _length(reading).named(name)
+        return self._keep(Size(name, says, length, Source.RULE), reading)
+
+    def _keep(self, size: Size, answer: Reading | Length | None = None, source: str = "") -> Length:
+        if size.name in self.sizes:
+            return self.sizes[size.name].length
+        self.sizes[size.name] = size
+        how = answer.how if isinstance(answer, Reading) else ()
+        needs = answer.needs if isinstance(answer, Reading) else size.length.needs()
+        self.record(
+            Step(StepKind.SIZE, size.name, size.says, how, (size.length,), needs, source or size.source.value)
+        )
+        return size.length
+
+    def _tape_or_angle(self, tape: str) -> Length:
+        return self.tape(tape)
+
+    def angle(self, name: str) -> Angle:
+        """A taped slope."""
+        return Angle(self.wearer[name], name)
+
+    def _spread(self, length: Length) -> float | None:
+        """The spread of a size that grows out of one estimate: the estimate's, scaled by the formula."""
+        spreads = [
+            abs(length.slope(name)) * sd
+            for name in length.leaves()
+            if name in self.sizes and (sd := self.sizes[name].sd_mm) is not None
+        ]
+        return max(spreads, default=None)
+
+    # Trying out -------------------------------------------------------------------------------------------------
+
+    def scratch(self) -> Draft:
+        """Paper to try things on; what is drawn there is not kept."""
+        return Draft(self.wearer, self.by_hand, sizes=dict(self.sizes))
+
+    def found(
+        self, name: str, says: str, make: Callable[[Draft, Length], Length], equals: Length, between: tuple[Length, Length]
+    ) -> Reading:
+        """The size with which a line drawn on scratch paper comes out at a length."""
+
+        def miss(mm: float) -> float:
+            return make(self.scratch(), Length(mm, name)).mm - equals.mm
+
+        mm = solve_one(miss, between[0].mm, between[1].mm, name.replace("_", " "))
+        return Reading(Length(mm), (says + " ", equals), equals.needs() or (equals.name,))
+
+    def found_together(
+        self,
+        names: tuple[str, ...],
+        make: Callable[[Draft, tuple[Length, ...]], Made],
+        misses: Callable[[Made], tuple[Length, ...]],
+        start: tuple[Length, ...],
+        what: str,
+    ) -> tuple[Length, ...]:
+        """Several sizes with which what is drawn on scratch paper misses nothing."""
+
+        def miss(values: list[float]) -> list[float]:
+            lengths = tuple(Length(mm, name) for name, mm in zip(names, values, strict=True))
+            return [m.mm for m in misses(make(self.scratch(), lengths))]
+
+        values = solve(miss, [s.mm for s in start], what)  # type: ignore[arg-type]
+        return tuple(Length(mm) for mm in values)
+
+
+def _length(answer: Length | Reading) -> Length:
+    return answer.length if isinstance(answer, Reading) else answer

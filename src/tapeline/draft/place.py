@@ -1,0 +1,129 @@
+"""A `Place` is a point that is being found: it knows where it is, how the hand gets there, and from what.
+
+The verbs are the body's own: up, down, out (to the side), inward (to the centre). Nobody writes a sign or an angle.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tapeline.geometry import Point, Vector
+from tapeline.lengths import Length, Phrase
+
+__all__ = ["Place", "corner_below", "foot_of", "halfway", "part_way"]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A point with its label, or the way to one that has none yet.
+
+    >>> from tapeline.lengths import cm
+    >>> nape = Place(Point(0, 0), "back.nape")
+    >>> waist = nape.down(Length(400, "back_length"))
+    >>> waist.point.y, "".join(map(str, waist.how[:2]))
+    (-400, 'from nape, down by ')
+    """
+
+    point: Point
+    label: str = ""
+    how: Phrase = ()
+    lengths: tuple[Length, ...] = ()
+    needs: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """Its label without the piece: as it is read on the drawing."""
+        return spoken(self.label)
+
+    def down(self, by: Length) -> Place:
+        """Straight down."""
+        return self._moved(Vector(0, -1), "down", by)
+
+    def up(self, by: Length) -> Place:
+        """Straight up."""
+        return self._moved(Vector(0, 1), "up", by)
+
+    def out(self, by: Length) -> Place:
+        """Level, away from the centre line."""
+        return self._moved(Vector(1, 0), "out", by)
+
+    def inward(self, by: Length) -> Place:
+        """Level, toward the centre line (or across it)."""
+        return self._moved(Vector(-1, 0), "inward", by)
+
+    def toward(self, other: Place, by: Length) -> Place:
+        """In a straight line toward another place."""
+        return self._moved((other.point - self.point).unit, f"toward {other.name},", by, other)
+
+    def away_from(self, line: tuple[Place, Place], by: Length) -> Place:
+        """Square off a straight line, to the left of the way from its first place to its second."""
+        first, second = line
+        return self._moved(
+            (second.point - first.point).unit.left, f"square off the line {first.name} - {second.name}", by, *line
+        )
+
+    def level_with(self, other: Place) -> Place:
+        """Straight above or below this place, level with another."""
+        return Place(
+            Point(self.point.x, other.point.y),
+            how=(f"straight above or below {self.name}, level with {other.name}",),
+            needs=_labels(self, other),
+        )
+
+    def _moved(self, way: Vector, word: str, by: Length, *also: Place) -> Place:
+        start: Phrase = (f"from {self.name}, ",) if self.label else (*self.how, ", then ")
+        return Place(
+            self.point + way * by.mm,
+            how=(*start, f"{word} by ", by),
+            lengths=(*(() if self.label else self.lengths), by),
+            needs=tuple(dict.fromkeys((*_labels(self, *also), *by.needs(), *((by.name,) if by.name else ())))),
+        )
+
+
+def halfway(a: Place, b: Place) -> Place:
+    """The middle between two places."""
+    return _between(a, b, Fraction(1, 2), "half way")
+
+
+def part_way(a: Place, b: Place, share: Fraction) -> Place:
+    """A share of the way from one place to another."""
+    return _between(a, b, share, f"{share} of the way")
+
+
+def corner_below(above: Place, beside: Place) -> Place:
+    """Straight below (or above) the one, level with the other."""
+    return above.level_with(beside)
+
+
+def foot_of(place: Place, line: tuple[Place, Place]) -> Place:
+    """Where a line square to another, from a place, meets it."""
+    first, second = line
+    way = second.point - first.point
+    share = (place.point - first.point).dot(way) / way.dot(way)
+    return Place(
+        first.point.toward(second.point, share),
+        how=(f"square from {place.name} onto the line {first.name} - {second.name}",),
+        needs=_labels(place, first, second),
+    )
+
+
+def spoken(label: str) -> str:
+    """A label as it is read: without the piece, without underscores."""
+    return label.rpartition(".")[2].replace("_", " ")
+
+
+def _between(a: Place, b: Place, share: Fraction, words: str) -> Place:
+    ends = " and ".join(p.name if p.label else "(" + "".join(map(str, p.how)) + ")" for p in (a, b))
+    return Place(
+        a.point.toward(b.point, float(share)),
+        how=(f"{words} from {' to '.join(ends.split(' and '))}",),
+        needs=_labels(a, b),
+    )
+
+
+def _labels(*places: Place) -> tuple[str, ...]:
+    found: dict[str, None] = {}
+    for place in places:
+        found |= dict.fromkeys((place.label,) if place.label else place.needs)
+    return tuple(found)

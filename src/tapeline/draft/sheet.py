@@ -1,0 +1,137 @@
+"""A `Sheet` is the paper on which one piece is drawn; every mark on it is recorded as a step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from tapeline.draft.drawn import Drawn, Ray
+from tapeline.draft.heading import Heading
+from tapeline.draft.place import Place
+from tapeline.geometry import Line, Path, Point, Vector, fair_line
+from tapeline.lengths import Length
+from tapeline.pattern import Cut, Edge, EdgeKind, Mark, Notch, NotchKind, Piece, Step, StepKind
+
+if TYPE_CHECKING:
+    from tapeline.draft.draft import Draft
+
+__all__ = ["Sheet"]
+
+CLOSED_MM = 1e-6
+"""Edges of a piece meet within this; more is a fault of ours, not of the maker's."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """Paper for one piece: the centre line is vertical, up is up, out is to the side."""
+
+    draft: Draft
+    name: str
+
+    @property
+    def origin(self) -> Place:
+        """Where drawing begins."""
+        return Place(Point(0, 0), how=("anywhere near the top of the centre line",))
+
+    @property
+    def centre(self) -> Ray:
+        """The centre line."""
+        return Ray(Place(Point(0, 0), f"{self.name}.centre"), Vector(0, -1), f"{self.name}.centre")
+
+    def section(self, title: str) -> None:
+        """Begin a group of steps."""
+        self.draft.record(Step(StepKind.SECTION, f"{self.name}.{title}", title))
+
+    def point(self, name: str, says: str, at: Place, source: str = "") -> Place:
+        """Mark a point."""
+        label = f"{self.name}.{name}"
+        self.draft.record(
+            Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, source, point=at.point)
+        )
+        return Place(at.point, label)
+
+    def ray(self, name: str, says: str, start: Place, fall: Length, run: Length) -> Ray:
+        """A line from a place outward, falling by one length over another."""
+        ray = Ray(start, Vector(run.mm, -fall.mm).unit, f"{self.name}.{name}")
+        self.draft.record(
+            Step(
+                StepKind.LINE,
+                ray.label,
+                says,
+                (f"from {start.name}, falling ", fall, " over ", run),
+                (fall,) if fall.operator or fall.name else (),
+                (start.label, *((fall.name,) if fall.name else fall.needs())),
+                path=Path.through(start.point, start.point + ray.direction * (run.mm * 1.5)),
+            )
+        )
+        return ray
+
+    def straight(self, name: str, says: str, *through: Place) -> Drawn:
+        """A straight line (or several, corner to corner)."""
+        path = Path.through(*(place.point for place in through))
+        how = f"straight from {' to '.join(place.name for place in through)}"
+        return self.drawn(name, says, path, (how,), tuple(place.label for place in through))
+
+    def curve(
+        self, name: str, says: str, *through: Place, leave: Heading | None = None, arrive: Heading | None = None
+    ) -> Drawn:
+        """A fair line through places, leaving and arriving by a heading or freely."""
+        points = [place.point for place in through]
+        path = fair_line(
+            points,
+            leave.going(points[1] - points[0]) if leave else None,
+            arrive.going(points[-1] - points[-2]) if arrive else None,
+        )
+        return self.drawn(name, says, path, (how_curve(through, leave, arrive),), tuple(p.label for p in through))
+
+    def drawn(
+        self, name: str, says: str, path: Path, how: tuple[str | Length, ...] = (), needs: tuple[str, ...] = ()
+    ) -> Drawn:
+        """Record a line that has been found another way."""
+        label = f"{self.name}.{name}"
+        self.draft.record(Step(StepKind.LINE, label, says, how, (), needs, path=path))
+        return Drawn(label, path)
+
+    def piece(
+        self,
+        title: str,
+        *edges: Edge,
+        grain: tuple[Place, Place],
+        cut: Cut,
+        notches: tuple[Notch, ...] = (),
+        marks: tuple[Mark, ...] = (),
+    ) -> Piece:
+        """Close the outline: edges clockwise, each beginning where the one before ends."""
+        for before, after in zip(edges, (*edges[1:], edges[0]), strict=True):
+            gap = before.path.end.distance_to(after.path.start)
+            if gap > CLOSED_MM:
+                raise AssertionError(f"{self.name}: {before.name} ends {gap:.3f} mm from where {after.name} begins")
+        return Piece(self.name, title, edges, Line(grain[0].point, grain[1].point), cut, notches, marks)
+
+
+def sewn(name: str, line: Drawn) -> Edge:
+    """An edge that is sewn."""
+    return Edge(name, line.path)
+
+
+def folded(name: str, line: Drawn) -> Edge:
+    """An edge on the fold of the cloth."""
+    return Edge(name, line.path, EdgeKind.FOLD)
+
+
+def hemmed(name: str, line: Drawn) -> Edge:
+    """An edge that is turned up."""
+    return Edge(name, line.path, EdgeKind.HEM)
+
+
+def notch(edge: str, line: Drawn, at: Place, kind: NotchKind = NotchKind.SINGLE) -> Notch:
+    """A notch on an edge, where a place lies on its line."""
+    return Notch(edge, line.path.length_to(at.point), kind)
+
+
+def how_curve(through: tuple[Place, ...], leave: Heading | None, arrive: Heading | None) -> str:
+    """The curve in words."""
+    first, *middle, last = (place.name for place in through)
+    words = f"a fair line from {first}" + (f", leaving {leave.says}," if leave else "")
+    words += f" through {', '.join(middle)}" if middle else ""
+    return f"{words} to {last}" + (f", arriving {arrive.says}" if arrive else "")
