@@ -1,0 +1,126 @@
+"""Where two paths cross, as lengths along each: by chords first, then Newton on the curves themselves."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tapeline.geometry import Cubic, Path, Segment, Vector
+
+__all__ = ["crossings"]
+
+SAME_PLACE_MM = 1e-6
+"""Two crossings closer than this are one, found from two segments that meet there."""
+ON_BOTH_MM = 1e-8
+"""Newton has arrived when the two places are this close."""
+PAST_THE_END = 1e-9
+"""How far beyond 0 or 1 a parameter may lie from rounding alone."""
+CHORD_ERROR_MM = 0.05
+"""Chords need only be near enough for Newton to start from."""
+CHORD_SLACK = 0.05
+"""Chords are taken to cross when they miss by this share of their length: the curves may still meet."""
+MOST_STEPS = 25
+
+
+def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
+    """Where two paths cross or touch: mm along the first and mm along the second, in order along the first.
+
+    Stretches that lie on each other give no crossing.
+
+    >>> level, upright = Path.through(Point(0, 0), Point(10, 0)), Path.through(Point(4, -3), Point(4, 5))
+    >>> crossings(level, upright)
+    [(4.0, 3.0)]
+    """
+    found: list[tuple[float, float]] = []
+    before = 0.0
+    for a in one.segments:
+        beside = 0.0
+        for b in other.segments:
+            if _boxes_meet(a, b):
+                found += [(before + _length(a, s), beside + _length(b, t)) for s, t in _segment_crossings(a, b)]
+            beside += b.length
+        before += a.length
+    found.sort()
+    kept: list[tuple[float, float]] = []
+    for here in found:
+        if all(max(abs(here[0] - k[0]), abs(here[1] - k[1])) > SAME_PLACE_MM for k in kept):
+            kept.append(here)
+    return kept
+
+
+def _length(segment: Segment, t: float) -> float:
+    if t <= 0:
+        return 0.0
+    return segment.length if t >= 1 else segment.part(0, t).length
+
+
+def _boxes_meet(a: Segment, b: Segment) -> bool:
+    p, q = a.control_points, b.control_points
+    slack = SAME_PLACE_MM
+    return (
+        min(i.x for i in p) <= max(i.x for i in q) + slack
+        and min(i.x for i in q) <= max(i.x for i in p) + slack
+        and min(i.y for i in p) <= max(i.y for i in q) + slack
+        and min(i.y for i in q) <= max(i.y for i in p) + slack
+    )
+
+
+def _segment_crossings(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
+    for s, t in _starts(a, b):
+        arrived = _newton(a, b, s, t)
+        if arrived is not None:
+            yield arrived
+
+
+def _starts(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
+    """Parameters near every crossing: where chords cross, and the ends, where curves part at a small angle."""
+    m, n = _chord_count(a), _chord_count(b)
+    p, q = [a.at(i / m) for i in range(m + 1)], [b.at(j / n) for j in range(n + 1)]
+    for i in range(m):
+        u = p[i + 1] - p[i]
+        for j in range(n):
+            v, gap = q[j + 1] - q[j], q[j] - p[i]
+            cross = u.cross(v)
+            if abs(cross) < 1e-12 * u.length * v.length:
+                continue
+            s, t = gap.cross(v) / cross, gap.cross(u) / cross
+            if -CHORD_SLACK <= s <= 1 + CHORD_SLACK and -CHORD_SLACK <= t <= 1 + CHORD_SLACK:
+                yield (i + s) / m, (j + t) / n
+    if m > 1 or n > 1:
+        for s in (0.0, 1.0):
+            for t in (0.0, 1.0):
+                yield s, t
+
+
+def _chord_count(segment: Segment) -> int:
+    if not isinstance(segment, Cubic):
+        return 1
+    p0, p1, p2, p3 = segment.control_points
+    bend = max(((p0 - p1) + (p2 - p1)).length, ((p1 - p2) + (p3 - p2)).length) * 6
+    return max(2, math.ceil(math.sqrt(bend / (8 * CHORD_ERROR_MM))))
+
+
+def _newton(a: Segment, b: Segment, s: float, t: float) -> tuple[float, float] | None:
+    """The crossing near a start, or nothing when the curves do not meet there."""
+    for _ in range(MOST_STEPS):
+        gap = b.at(t) - a.at(s)
+        if gap.length < ON_BOTH_MM:
+            if -PAST_THE_END <= s <= 1 + PAST_THE_END and -PAST_THE_END <= t <= 1 + PAST_THE_END:
+                return min(max(s, 0.0), 1.0), min(max(t, 0.0), 1.0)
+            return None
+        u, v = _speed(a, s), _speed(b, t)
+        cross = u.cross(v)
+        if abs(cross) < 1e-14 * max(u.length * v.length, 1e-300):
+            return None
+        s, t = s + gap.cross(v) / cross, t + gap.cross(u) / cross
+        # A whole segment away: it will not come back.
+        if not (-1 < s < 2 and -1 < t < 2):
+            return None
+    return None
+
+
+def _speed(segment: Segment, t: float) -> Vector:
+    if not isinstance(segment, Cubic):
+        return segment.end - segment.start
+    p0, p1, p2, p3 = segment.control_points
+    return (p1 - p0) * (3 * (1 - t) ** 2) + (p2 - p1) * (6 * (1 - t) * t) + (p3 - p2) * (3 * t * t)

@@ -1,0 +1,46 @@
+"""From a drafted garment to pieces that can be cut."""
+
+from __future__ import annotations
+
+from tapeline.finish.choices import FinishChoices, allowances
+from tapeline.finish.cut_line import cut_line
+from tapeline.finish.cutting_list import cutting_list
+from tapeline.finish.finished import Finished, FinishedPiece, Title
+from tapeline.finish.notches import ticks
+from tapeline.finish.words import words
+from tapeline.pattern import Garment, Piece
+from tapeline.problems import InputError, Problem
+
+__all__ = ["finish"]
+
+
+def finish(garment: Garment, choices: FinishChoices, title: Title) -> Finished:
+    """Allowances, cut lines, notches, words and the cutting list of every piece.
+
+    Raises `InputError` with all that is wrong with the choices (see `allowances`), or with every piece around which
+    an allowance does not fit (`allowance-too-wide`).
+    """
+    widths = allowances(garment, choices)
+    pieces: list[FinishedPiece] = []
+    problems: list[Problem] = []
+    for piece in garment.pieces:
+        try:
+            pieces.append(_finish_piece(garment, piece, widths[piece.name], choices, title))
+        except InputError as error:
+            problems += error.problems
+    if problems:
+        raise InputError(problems)
+    return Finished(garment, title, tuple(pieces), cutting_list(pieces))
+
+
+def _finish_piece(
+    garment: Garment, piece: Piece, widths: dict[str, float], choices: FinishChoices, title: Title
+) -> FinishedPiece:
+    outline = cut_line(piece, widths, garment.joins)
+    return FinishedPiece(
+        piece=piece,
+        cut_line=outline,
+        allowances=tuple((edge.name, widths[edge.name]) for edge in piece.edges),
+        ticks=ticks(piece, outline, widths, choices.notch_depth_mm),
+        words=words(piece, title),
+    )
