@@ -78,7 +78,7 @@ def run_on(before: Arm, after: Arm) -> Corner:
         return _nearest(before, after, far=0.0)
     point = before.edge.start
     limit = LONGEST_MITRE * wide
-    if abs(math.sin(turn)) < NEARLY_BACK:
+    if math.cos(turn) < 0 and abs(math.sin(turn)) < NEARLY_BACK:
         return _cut_off(before, after, point, (before.out + after.out).unit, limit)
     gain = (after.allowance - before.allowance * math.cos(turn)) / -math.sin(turn)
     gain_after = (before.allowance - after.allowance * math.cos(turn)) / -math.sin(turn)

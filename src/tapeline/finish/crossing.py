@@ -27,6 +27,7 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
 
     Stretches that lie on each other give no crossing.
 
+    >>> from tapeline.geometry import Point
     >>> level, upright = Path.through(Point(0, 0), Point(10, 0)), Path.through(Point(4, -3), Point(4, 5))
     >>> crossings(level, upright)
     [(4.0, 3.0)]

@@ -1,0 +1,1 @@
+"""Tests of allowances, notches, words and the cutting list."""
