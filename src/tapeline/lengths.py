@@ -5,14 +5,16 @@ The text of a step is made from its calculation, so that the words on a drawing 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import overload
 
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.units import Unit
 
-__all__ = ["Length", "Phrase", "at_least", "at_most", "cm", "phrase_text"]
+__all__ = ["Length", "Phrase", "Proportion", "at_least", "at_most", "cm", "phrase_text"]
 
 _LIMITS = {"at least": "but at least", "at most": "but at most"}
 
@@ -43,12 +45,22 @@ class Length:
         other = _length(other, "take away")
         return Length(self.mm - other.mm, operator="-", parts=(self, other))
 
-    def __mul__(self, times: float | Fraction) -> Length:
+    def __mul__(self, times: float | Fraction | Proportion) -> Length:
+        if isinstance(times, Proportion):
+            scaled = Length(self.mm * times.part.mm, operator="*", parts=(self, times.part))
+            return Length(scaled.mm / times.whole.mm, operator="/", parts=(scaled, times.whole))
         return Length(self.mm * float(times), operator="*", parts=(self, times))
 
     __rmul__ = __mul__
 
-    def __truediv__(self, by: float) -> Length:
+    @overload
+    def __truediv__(self, by: float) -> Length: ...
+    @overload
+    def __truediv__(self, by: Length) -> Proportion: ...
+    def __truediv__(self, by: float | Length) -> Length | Proportion:
+        """A length over a number is a length; over a length, a proportion."""
+        if isinstance(by, Length):
+            return Proportion(self, by)
         return Length(self.mm / by, operator="/", parts=(self, by))
 
     def named(self, name: str) -> Length:
@@ -88,6 +100,45 @@ class Length:
                 found |= dict.fromkeys((part.name,) if part.name else part.needs())
         return tuple(found)
 
+    def leg(self, other: Length, least: Length) -> Length:
+        """Third side of a right-angled triangle with this as its longest; `least` where there is no such triangle.
+
+        >>> cm(5).leg(cm(3), cm(1)).show()
+        '4 cm'
+        """
+        square = self.mm**2 - other.mm**2
+        return Length(math.sqrt(square)) if square > least.mm**2 else least
+
+    def slope(self, name: str) -> float:
+        """How much the result grows per unit of the named length in it.
+
+        >>> (Length(940, "bust") / 4 - cm(1)).slope("bust")
+        0.25
+        """
+        if self.name == name:
+            return 1.0
+        if not self.parts:
+            return 0.0
+        a, b = self.parts
+        left = a.slope(name) if isinstance(a, Length) else 0.0
+        right = b.slope(name) if isinstance(b, Length) else 0.0
+        if self.operator in ("*", "/"):
+            # In a product or quotient of lengths mm meet mm; what is returned is still growth per unit of the name.
+            size, factor = _plain(a), _plain(b)
+            return left * factor + right * size if self.operator == "*" else (left - right * self.mm) / factor
+        if self.operator in _LIMITS:
+            first_rules = isinstance(a, Length) and self.mm == a.mm
+            return left if first_rules else right
+        return left + right if self.operator == "+" else left - right
+
+    def leaves(self) -> tuple[str, ...]:
+        """All names in the formula, however deep, in order, once each."""
+        found: dict[str, None] = {}
+        for part in self.parts:
+            if isinstance(part, Length):
+                found |= dict.fromkeys(((part.name,) if part.name else ()) + part.leaves())
+        return tuple(found)
+
     def _formula(self, leaf: Callable[[Length], str], *, top: bool = False, within: str = "") -> str:
         if not self.operator or (self.name and not top):
             return leaf(self)
@@ -101,6 +152,18 @@ class Length:
         text = f"{left} {self.operator} {right}"
         loose = self.operator in "+-"
         return f"({text})" if loose and within[:1] in ("*", "/") or loose and within == "-r" else text
+
+
+@dataclass(frozen=True, slots=True)
+class Proportion:
+    """One length over another, to take of a third.
+
+    >>> (Length(340, "neck") * (Length(70, "width") / Length(350, "usual_neck"))).equation()
+    'neck * width / usual neck = 34 * 7 / 35 = 6.8 cm'
+    """
+
+    part: Length
+    whole: Length
 
 
 Phrase = tuple[str | Length, ...]
@@ -161,6 +224,10 @@ def _in_words(length: Length, unit: Unit) -> str:
 def _number(mm: float, unit: Unit) -> str:
     value = round(mm / unit.mm, 2)
     return f"{value + 0.0:g}" if abs(value) < 1e5 else f"{value:.2f}"  # noqa: PLR2004 - :g would turn to powers
+
+
+def _plain(part: Length | float | Fraction) -> float:
+    return part.mm if isinstance(part, Length) else float(part)
 
 
 def _factor(value: float | Fraction) -> str:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import TypeVar
 
 from tapeline.draft.angle import Angle
-from tapeline.draft.drawn import Reading
+from tapeline.draft.place import Reading
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import solve, solve_one
 from tapeline.lengths import Length
 from tapeline.measures import Estimate, Wearer
-from tapeline.pattern import Size, Source, Step, StepKind
+from tapeline.pattern import Garment, Girth, Join, Piece, Seam, Size, Source, Step, StepKind
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Draft"]
@@ -61,12 +62,26 @@ class Draft:
         """Whether that tape was taken."""
         return self.wearer.given(name)
 
-    def body(self, name: str, says: str) -> Length:
-        """A size of the body: its tape when taken, otherwise what the survey expects of such a wearer."""
+    def body(self, name: str, says: str, label: str = "") -> Length:
+        """A size of the body: its tape when taken, otherwise what the survey expects of such a wearer.
+
+        `label` names it where the frame has a size of the same name with ease in it.
+        """
+        label = label or name
         if self.wearer.given(name):
-            return self._keep(Size(name, says, self.tape(name), Source.TAPED))
+            return self._keep(Size(label, says, self.tape(name).named(label), Source.TAPED))
         estimate = self.estimate(name)
-        return self._keep(Size(name, says, Length(estimate.mm, name), Source.SURVEY, estimate.sd_mm))
+        return self._keep(Size(label, says, Length(estimate.mm, label), Source.SURVEY, estimate.sd_mm))
+
+    def at_middle(self, name: str) -> Length:
+        """What the survey expects at the middle size, where the frames agree."""
+        found = self.wearer.estimate_at_middle(name)
+        return Length(found.mm, f"{name}_at_the_middle_size")
+
+    @property
+    def middle(self) -> Length:
+        """The upper chest at which the survey frame agrees with the rule of proportion."""
+        return Length(self.wearer.middle_mm)
 
     def estimate(self, name: str) -> Estimate:
         """What the survey expects for this wearer; `InputError` (`no-estimate`) when no survey has it."""
@@ -91,7 +106,7 @@ class Draft:
         rule: Length | Reading,
         *,
         estimate: Length | None = None,
-        taped: Callable[[Length], Length | Reading] | None = None,
+        taped: Callable[[], Length | Reading] | None = None,
         tape: str = "",
         source: str = "",
     ) -> Length:
@@ -105,7 +120,7 @@ class Draft:
         if estimate is not None:
             answers.insert(0, (Source.SURVEY, estimate))
         if taped is not None and self.wearer.given(tape):
-            answers.insert(0, (Source.TAPED, taped(self._tape_or_angle(tape))))
+            answers.insert(0, (Source.TAPED, taped()))
         if name in self.by_hand:
             answers.insert(0, (Source.BY_HAND, Length(self.by_hand[name])))
         chosen, answer = answers[0]
@@ -125,13 +140,8 @@ class Draft:
         self.sizes[size.name] = size
         how = answer.how if isinstance(answer, Reading) else ()
         needs = answer.needs if isinstance(answer, Reading) else size.length.needs()
-        self.record(
-            Step(StepKind.SIZE, size.name, size.says, how, (size.length,), needs, source or size.source.value)
-        )
+        self.record(Step(StepKind.SIZE, size.name, size.says, how, (size.length,), needs, source or size.source.value))
         return size.length
-
-    def _tape_or_angle(self, tape: str) -> Length:
-        return self.tape(tape)
 
     def angle(self, name: str) -> Angle:
         """A taped slope."""
@@ -146,6 +156,18 @@ class Draft:
         ]
         return max(spreads, default=None)
 
+    def garment(
+        self,
+        style: str,
+        *,
+        pieces: tuple[Piece, ...],
+        seams: tuple[Seam, ...],
+        joins: tuple[Join, ...],
+        girths: tuple[Girth, ...],
+    ) -> Garment:
+        """Everything drawn, as values."""
+        return Garment(style, pieces, seams, joins, girths, tuple(self.sizes.values()), tuple(self.steps))
+
     # Trying out -------------------------------------------------------------------------------------------------
 
     def scratch(self) -> Draft:
@@ -153,7 +175,12 @@ class Draft:
         return Draft(self.wearer, self.by_hand, sizes=dict(self.sizes))
 
     def found(
-        self, name: str, says: str, make: Callable[[Draft, Length], Length], equals: Length, between: tuple[Length, Length]
+        self,
+        name: str,
+        says: str,
+        make: Callable[[Draft, Length], Length],
+        equals: Length,
+        between: tuple[Length, Length],
     ) -> Reading:
         """The size with which a line drawn on scratch paper comes out at a length."""
 
@@ -165,20 +192,30 @@ class Draft:
 
     def found_together(
         self,
-        names: tuple[str, ...],
-        make: Callable[[Draft, tuple[Length, ...]], Made],
-        misses: Callable[[Made], tuple[Length, ...]],
-        start: tuple[Length, ...],
-        what: str,
-    ) -> tuple[Length, ...]:
-        """Several sizes with which what is drawn on scratch paper misses nothing."""
+        names: tuple[str, str],
+        says: str,
+        make: Callable[[Draft, tuple[Length, Length]], Made],
+        misses: Callable[[Made], tuple[Length, Length]],
+        start: tuple[Length, Length],
+    ) -> tuple[Length, Length]:
+        """Two sizes with which what is drawn on scratch paper misses nothing."""
 
-        def miss(values: list[float]) -> list[float]:
-            lengths = tuple(Length(mm, name) for name, mm in zip(names, values, strict=True))
-            return [m.mm for m in misses(make(self.scratch(), lengths))]
+        def miss(values: Sequence[float]) -> tuple[float, float]:
+            first, second = misses(make(self.scratch(), (Length(values[0], names[0]), Length(values[1], names[1]))))
+            return first.mm, second.mm
 
-        values = solve(miss, [s.mm for s in start], what)  # type: ignore[arg-type]
-        return tuple(Length(mm) for mm in values)
+        one, two = solve(miss, (start[0].mm, start[1].mm), " and ".join(n.replace("_", " ") for n in names))
+        return (
+            self.measured(names[0], says.capitalize(), Length(one)),
+            self.measured(names[1], says.capitalize(), Length(two)),
+        )
+
+    @staticmethod
+    def share(at: float, table: Sequence[tuple[float, float]]) -> float:
+        """A share read from a table of pairs, in proportion between its rows."""
+        at = min(max(at, table[0][0]), table[-1][0])
+        (x0, y0), (x1, y1) = next(pair for pair in pairwise(table) if at <= pair[1][0])
+        return round(y0 + (y1 - y0) * (at - x0) / (x1 - x0), 3)
 
 
 def _length(answer: Length | Reading) -> Length:

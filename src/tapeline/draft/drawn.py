@@ -6,21 +6,12 @@ import math
 from dataclasses import dataclass
 
 from tapeline.draft.heading import Heading
-from tapeline.draft.place import Place, spoken
-from tapeline.geometry import Path, Vector
-from tapeline.lengths import Length, Phrase
+from tapeline.draft.place import Place, Reading, spoken
+from tapeline.geometry import Line, Path, Vector
+from tapeline.lengths import Length
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["Drawn", "Ray", "Reading"]
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """A length read off the paper with the tape, and how."""
-
-    length: Length
-    how: Phrase
-    needs: tuple[str, ...]
+__all__ = ["Drawn", "Ray"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +45,69 @@ class Drawn:
     def onward(self) -> Heading:
         """Straight on from its end."""
         return Heading(self.path.arrives, f"straight on from the {self.name}")
+
+    @property
+    def start(self) -> Place:
+        """The place it begins."""
+        return Place(self.path.start, f"{self.label}", needs=(self.label,))
+
+    def along(self, by: Length) -> Place:
+        """A length along it from its start, straight on beyond its end."""
+        over = max(0.0, by.mm - self.path.length)
+        return Place(
+            self.path.at(by.mm) + self.path.arrives * over,
+            how=(f"along the {self.name} by ", by),
+            lengths=(by,),
+            needs=(self.label, *((by.name,) if by.name else by.needs())),
+        )
+
+    def beside(self, by: Length) -> Reading:
+        """How long it is a distance further to its left: outside a piece, inside a neck's opening."""
+        return Reading(
+            Length(self.path.offset_left(by.mm).length),
+            (f"measured along the {self.name}, ", by, " inside the opening"),
+            (self.label, *by.needs()),
+        )
+
+    def reading_to(self, place: Place) -> Reading:
+        """Its length from its start to a place on it."""
+        return Reading(
+            Length(self.path.length_to(place.point)),
+            (f"measured along the {self.name} to {place.name}",),
+            (self.label, place.label),
+        )
+
+    def crossing_level(self, level: Place) -> Place:
+        """Where it crosses the level of another place; `InputError` (`level-not-crossed`) when it does not."""
+        across = Line(level.point, level.point + Vector(1, 0))
+        found = self.path.crossings(across)
+        if not found:
+            raise InputError(
+                Problem(
+                    "level-not-crossed",
+                    Severity.ERROR,
+                    f"the {self.name} does not cross the level of {level.name}",
+                    where=self.label,
+                    hint="look at the lengths down the back: armhole depth, back length, hip depth",
+                )
+            )
+        return Place(found[0], how=(f"on the {self.name}, level with {level.name}",), needs=(self.label, level.label))
+
+    def arc_end(self, centre: Place) -> Place:
+        """Where, on the straight line it ends in, a single arc arrives square to it that left the centre level.
+
+        Such an arc is part of a circle about the place where this line and the centre line would meet; its chord
+        turns half as much as the arc.
+        """
+        slant = Vector(0, -1).turn_to(self.path.arrives)
+        chord = Line(centre.point, centre.point + Vector(1, 0).turned(slant / 2))
+        start, way = self.path.end, self.path.arrives
+        along = (centre.point - start).cross(chord.direction(0)) / way.cross(chord.direction(0))
+        return Place(
+            start + way * along,
+            how=(f"on the {self.name}, where one arc from {centre.name} comes in square",),
+            needs=(self.label, centre.label),
+        )
 
     def reading(self) -> Reading:
         """Its length, measured along it."""
@@ -112,5 +166,3 @@ class Ray:
             (f"along the {self.name}, to where it is ", distance, f" from {straight_from.name} in a straight line"),
             (self.label, straight_from.label, *distance.needs()),
         )
-
-

@@ -11,7 +11,24 @@ from fractions import Fraction
 from tapeline.geometry import Point, Vector
 from tapeline.lengths import Length, Phrase
 
-__all__ = ["Place", "corner_below", "foot_of", "halfway", "part_way"]
+__all__ = ["Place", "Reading", "corner_below", "foot_of", "halfway", "part_way"]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A length read off the paper with the tape, and how."""
+
+    length: Length
+    how: Phrase
+    needs: tuple[str, ...]
+
+    def __add__(self, other: Reading) -> Reading:
+        """Two readings one after the other."""
+        return Reading(
+            Length(self.length.mm + other.length.mm),
+            (*self.how, ", and ", *other.how),
+            tuple(dict.fromkeys((*self.needs, *other.needs))),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +86,14 @@ class Place:
             Point(self.point.x, other.point.y),
             how=(f"straight above or below {self.name}, level with {other.name}",),
             needs=_labels(self, other),
+        )
+
+    def reading_from(self, other: Place) -> Reading:
+        """The straight distance from another place, measured on the paper."""
+        return Reading(
+            Length(self.point.distance_to(other.point)),
+            (f"measured straight from {other.name} to {self.name}",),
+            _labels(self, other),
         )
 
     def _moved(self, way: Vector, word: str, by: Length, *also: Place) -> Place:

@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from functools import reduce
+from typing import TYPE_CHECKING, TypeVar
 
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import Heading
 from tapeline.draft.place import Place
 from tapeline.geometry import Line, Path, Point, Vector, fair_line
 from tapeline.lengths import Length
-from tapeline.pattern import Cut, Edge, EdgeKind, Mark, Notch, NotchKind, Piece, Step, StepKind
+from tapeline.pattern import Cut, Edge, EdgeKind, EdgeRef, Mark, Notch, NotchKind, Piece, Seam, Step, StepKind
 
 if TYPE_CHECKING:
     from tapeline.draft.draft import Draft
 
 __all__ = ["Sheet"]
 
+Thing = TypeVar("Thing")
+
+NO_EASE = Length(0.0)
 CLOSED_MM = 1e-6
 """Edges of a piece meet within this; more is a fault of ours, not of the maker's."""
 
@@ -45,9 +49,7 @@ class Sheet:
     def point(self, name: str, says: str, at: Place, source: str = "") -> Place:
         """Mark a point."""
         label = f"{self.name}.{name}"
-        self.draft.record(
-            Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, source, point=at.point)
-        )
+        self.draft.record(Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, source, point=at.point))
         return Place(at.point, label)
 
     def ray(self, name: str, says: str, start: Place, fall: Length, run: Length) -> Ray:
@@ -83,6 +85,30 @@ class Sheet:
             arrive.going(points[-1] - points[-2]) if arrive else None,
         )
         return self.drawn(name, says, path, (how_curve(through, leave, arrive),), tuple(p.label for p in through))
+
+    def curve_in_two(
+        self,
+        names: tuple[str, str],
+        says: str,
+        first: tuple[Place, ...],
+        then: tuple[Place, ...],
+        *,
+        leave: Heading,
+        arrive: Heading,
+    ) -> tuple[Drawn, Drawn]:
+        """One fair line that is named in two parts; the second begins where the first ends."""
+        through = (*first, *then[1:])
+        points = [place.point for place in through]
+        path = fair_line(points, leave.going(points[1] - points[0]), arrive.going(points[-1] - points[-2]))
+        how, needs = (how_curve(through, leave, arrive),), tuple(p.label for p in through)
+        one, two = path.split_at_knot(len(first) - 1)
+        return self.drawn(names[0], says, one, how, needs), self.drawn(names[1], says, two, how, needs)
+
+    def joined(self, name: str, says: str, *lines: Drawn) -> Drawn:
+        """Lines end to end as one."""
+        path = reduce(Path.joined, (line.path for line in lines))
+        how = f"{' and '.join(line.name for line in lines)} as one line"
+        return self.drawn(name, says, path, (how,), tuple(line.label for line in lines))
 
     def drawn(
         self, name: str, says: str, path: Path, how: tuple[str | Length, ...] = (), needs: tuple[str, ...] = ()
@@ -127,6 +153,26 @@ def hemmed(name: str, line: Drawn) -> Edge:
 def notch(edge: str, line: Drawn, at: Place, kind: NotchKind = NotchKind.SINGLE) -> Notch:
     """A notch on an edge, where a place lies on its line."""
     return Notch(edge, line.path.length_to(at.point), kind)
+
+
+def notch_along(edge: str, along: Length, kind: NotchKind = NotchKind.SINGLE) -> Notch:
+    """A notch a length along an edge from its start."""
+    return Notch(edge, along.mm, kind)
+
+
+def edge(piece: str, name: str) -> EdgeRef:
+    """An edge of a piece, to be sewn; `.backward` walks it from its other end."""
+    return EdgeRef(piece, name)
+
+
+def seam(name: str, a: EdgeRef, *b: EdgeRef, ease: Length = NO_EASE, reason: str = "") -> Seam:
+    """Sew one edge to a run of others; the first is longer by the ease."""
+    return Seam(name, (a,), b, ease, reason)
+
+
+def only_if(there: bool, thing: Thing) -> tuple[Thing, ...]:  # noqa: FBT001 - reads as a sentence
+    """The thing, where there is one."""
+    return (thing,) if there else ()
 
 
 def how_curve(through: tuple[Place, ...], leave: Heading | None, arrive: Heading | None) -> str:

@@ -32,9 +32,7 @@ def worn_line(name: str, says: str, one: WornHalf, other: WornHalf) -> tuple[Dra
     The other sheet is turned over and laid against the first with the seam lines matched.
     """
     joint = one.through[-1]
-    lay = Rigid.laying(
-        other.through[-1].point, other.seam.direction, joint.point, one.seam.direction, turned_over=True
-    )
+    lay = Rigid.laying(other.through[-1].point, other.seam.direction, joint.point, one.seam.direction, turned_over=True)
     knots = [p.point for p in one.through] + [lay.point(p.point) for p in reversed(other.through[:-1])]
     free_end = other.through[0].point - other.through[1].point
     line = fair_line(

@@ -1,7 +1,9 @@
 """The nouns of a pattern: garment, piece, edge, seam, notch, size, step."""
 
+from tapeline.pattern.choice import Choice, choice, choices_of
 from tapeline.pattern.edge import Edge, EdgeKind
-from tapeline.pattern.garment import Garment, Girth
+from tapeline.pattern.garment import Garment
+from tapeline.pattern.girth import Girth
 from tapeline.pattern.notch import Notch, NotchKind
 from tapeline.pattern.piece import Cut, Mark, Piece
 from tapeline.pattern.seam import EdgeRef, Join, Seam
@@ -9,6 +11,7 @@ from tapeline.pattern.size import Size, Source
 from tapeline.pattern.step import Step, StepKind
 
 __all__ = [
+    "Choice",
     "Cut",
     "Edge",
     "EdgeKind",
@@ -25,4 +28,6 @@ __all__ = [
     "Source",
     "Step",
     "StepKind",
+    "choice",
+    "choices_of",
 ]

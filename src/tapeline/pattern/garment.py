@@ -5,26 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tapeline.geometry import Path, Point
-from tapeline.lengths import Length
+from tapeline.pattern.girth import Girth
 from tapeline.pattern.piece import Piece
 from tapeline.pattern.seam import EdgeRef, Join, Seam
 from tapeline.pattern.size import Size
 from tapeline.pattern.step import Step, StepKind
 
-__all__ = ["Garment", "Girth"]
-
-
-@dataclass(frozen=True, slots=True)
-class Girth:
-    """The garment round the body at one level."""
-
-    name: str
-    tape: Length
-    """Round the body."""
-    ease: Length
-    """What the method adds."""
-    garment_mm: float
-    """Round the drafted pieces, measured on them."""
+__all__ = ["Garment"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,11 @@ class EdgeRef:
     edge: str
     backwards: bool = False
 
+    @property
+    def backward(self) -> EdgeRef:
+        """The same edge, walked from its other end."""
+        return EdgeRef(self.piece, self.edge, not self.backwards)
+
     def __str__(self) -> str:
         return f"{self.piece}.{self.edge}"
 

@@ -1,0 +1,146 @@
+"""The dartless block: back and front of a plain top, one half each, by proportion.
+
+Rules of proportion: common practice in the trade, no published source. It holds for bodies whose shoulder points lie
+outside the neck and whose armholes are wider than nothing; `armhole-closed` and `shoulder-not-reached` say when not.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tapeline.blocks.frame import Frame
+from tapeline.blocks.looseness import Looseness
+from tapeline.blocks.neck import Neck, neck
+from tapeline.draft import Draft, Place, foot_of, halfway, part_way
+from tapeline.lengths import cm
+
+__all__ = ["Dartless", "Half", "dartless"]
+
+BELOW_THE_MIDDLE = cm(1)
+"""The back armhole point lies this much below the middle of the armhole."""
+FRONT_POINT_SHARE = Fraction(2, 3)
+"""The front armhole point lies this far down from the shoulder's level to the chest line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Half:
+    """The points of a back or front half that lines are drawn through."""
+
+    shoulder_tip: Place
+    armhole_point: Place
+    armhole_hollow: Place
+    underarm: Place
+    chest_level: Place
+    waist_level: Place
+    hip_level: Place
+    side_hip: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Dartless:
+    """The block's points: neck, back and front."""
+
+    neck: Neck
+    back: Half
+    front: Half
+
+
+def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
+    """All points of the block, loosened."""
+    n = neck(d, f.neck_width, f.back_shoulder_fall, f.front_shoulder_fall)
+    chest_depth = d.measured("chest_depth", "Nape to chest line, with the armhole's drop", f.armhole_depth + c.drop)
+    chest_quarter = d.measured("chest_quarter", "A quarter of the bust, and the side's ease", f.bust / 4 + c.side)
+    hip_quarter = d.measured("hip_quarter", "A quarter of the hip, and the side's ease", f.hip / 4 + c.side)
+    back_line = d.measured("back_line", "Centre back to the back-width line", f.half_back_width + c.shoulder)
+    chest_line = d.measured(
+        "front_line", "Centre front to the chest-width line", f.half_chest_width + c.shoulder - c.scoop
+    )
+
+    n.back.section("The levels of the back")
+    back_chest = n.back.point("chest_level", "The chest line, on the centre back", n.nape.down(chest_depth))
+    back_waist = n.back.point("waist_level", "The waist line", n.nape.down(f.back_length))
+    back_hip = n.back.point("hip_level", "The hip line", back_waist.down(f.hip_depth))
+
+    n.back.section("Shoulder, underarm and side of the back")
+    shoulder_length = d.size(
+        "shoulder_length",
+        "Neck point to shoulder point, along the shoulder",
+        n.back_shoulder_line.until(f.shoulder_width / 2, straight_from=n.nape),
+        taped=lambda: d.tape("shoulder_length"),
+    )
+    back_tip = n.back.point(
+        "back_shoulder_tip",
+        "The shoulder point, and out by the looseness of the shoulder",
+        n.back_shoulder_line.at(shoulder_length + c.shoulder),
+    )
+    back_underarm = n.back.point("underarm", "Where the side seam begins", back_chest.out(chest_quarter))
+    back_side_hip = n.back.point("side_hip", "The side at the hip", back_hip.out(hip_quarter))
+
+    n.back.section("The back armhole")
+    back_corner = n.back.point(
+        "back_width_corner", "Where the back-width line meets the chest line", back_chest.out(back_line)
+    )
+    back_top = n.back.point("back_width_top", "The shoulder's level on the same line", back_corner.level_with(back_tip))
+    back_armhole_point = n.back.point(
+        "back_armhole_point",
+        "On the back-width line, 1 below the middle: the blade needs room",
+        halfway(back_top, back_corner).down(BELOW_THE_MIDDLE),
+    )
+    back_middle = n.back.point(
+        "back_armhole_middle", "Middle of the straight line to the underarm", halfway(back_armhole_point, back_underarm)
+    )
+    back_hollow = n.back.point(
+        "back_armhole_hollow", "How far the armhole bends into the corner", halfway(back_corner, back_middle)
+    )
+
+    n.front.section("The levels of the front")
+    front_chest = n.front.point("chest_level", "The chest line, on the centre front", n.front_level.down(chest_depth))
+    front_waist = n.front.point("waist_level", "The waist line", n.front_level.down(f.back_length))
+    front_hip = n.front.point("hip_level", "The hip line", front_waist.down(f.hip_depth))
+
+    n.front.section("Shoulder, underarm and side of the front")
+    front_tip = n.front.point(
+        "front_shoulder_tip",
+        "As long a shoulder as the back's",
+        n.front_shoulder_line.at(shoulder_length + c.shoulder),
+    )
+    front_underarm = n.front.point("underarm", "Where the side seam begins", front_chest.out(chest_quarter))
+    front_side_hip = n.front.point("side_hip", "The side at the hip", front_hip.out(hip_quarter))
+
+    n.front.section("The front armhole")
+    front_corner = n.front.point(
+        "chest_width_corner", "Where the chest-width line meets the chest line", front_chest.out(chest_line)
+    )
+    front_top = n.front.point(
+        "chest_width_top", "The shoulder's level on the same line", front_corner.level_with(front_tip)
+    )
+    front_armhole_point = n.front.point(
+        "front_armhole_point",
+        "On the chest-width line, two thirds of the way down: the arm reaches forward",
+        part_way(front_top, front_corner, FRONT_POINT_SHARE),
+    )
+    front_foot = n.front.point(
+        "front_armhole_foot",
+        "Square from the corner onto the straight line to the underarm",
+        foot_of(front_corner, (front_armhole_point, front_underarm)),
+    )
+    front_hollow = n.front.point(
+        "front_armhole_hollow",
+        "How far the armhole bends into the corner: deeper than at the back",
+        halfway(front_corner, front_foot),
+    )
+    return Dartless(
+        n,
+        Half(back_tip, back_armhole_point, back_hollow, back_underarm, back_chest, back_waist, back_hip, back_side_hip),
+        Half(
+            front_tip,
+            front_armhole_point,
+            front_hollow,
+            front_underarm,
+            front_chest,
+            front_waist,
+            front_hip,
+            front_side_hip,
+        ),
+    )

@@ -1,0 +1,124 @@
+"""The frame: the sizes that are not taped, by a rule of proportion or from what a survey expects.
+
+Both are worked out; the docket says which one is drawn, and a tape or a size set by hand replaces either.
+Rules of proportion: common practice in the trade, no published source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.expectation import Expectation, armhole_depth_by_rule, half_back_by_rule, neck_width_by_rule
+from tapeline.blocks.neck import SHOULDER_RUN, neck, neckline
+from tapeline.draft import Draft
+from tapeline.lengths import Length, cm
+
+__all__ = ["Frame", "frame"]
+
+NECK_EASE = cm(4.2)
+"""How much longer the rule's neckline is than the base of the neck at the middle size; tested against the survey."""
+CHEST_NARROWER = cm(0.5)
+"""The front is this much narrower than the back at the armhole, each side: the arm reaches forward."""
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Every size that the block is drawn from."""
+
+    bust: Length
+    waist: Length
+    hip: Length
+    shoulder_width: Length
+    back_length: Length
+    hip_depth: Length
+    arm_length: Length
+    armhole_depth: Length
+    half_back_width: Length
+    half_chest_width: Length
+    neck_width: Length
+    back_shoulder_fall: Length
+    front_shoulder_fall: Length
+    front_drop: Length
+
+
+def frame(d: Draft, expected: Expectation) -> Frame:
+    """The frame of one wearer; `expected` is what a survey says, or nothing where the docket asks for the rule."""
+    d.section("The frame")
+    upper_chest = d.tape("upper_chest")
+    armhole_depth = d.size(
+        "armhole_depth",
+        "From the nape down to the chest line",
+        armhole_depth_by_rule(upper_chest),
+        estimate=expected.armhole_depth(d),
+        taped=lambda: expected.armhole_depth_from_tape(d),
+    )
+    half_back_width = d.size(
+        "half_back_width",
+        "From the centre back to the armhole, half way down it",
+        half_back_by_rule(upper_chest),
+        estimate=expected.half_back_width(d),
+        taped=lambda: expected.half_back_from_tape(d),
+        tape="back_width",
+    )
+    half_chest_width = d.size(
+        "half_chest_width",
+        "From the centre front to the armhole: a little less than at the back",
+        upper_chest / 6 + cm(2.5),
+        estimate=expected.half_chest_width(half_back_width, CHEST_NARROWER),
+        taped=lambda: d.tape("chest_width") / 2,
+        tape="chest_width",
+    )
+    back_shoulder_fall = d.size(
+        "back_shoulder_fall",
+        "How far the back shoulder falls over a run of 14 cm",
+        cm(4),
+        taped=lambda: d.angle("shoulder_slope").fall_over(SHOULDER_RUN),
+        tape="shoulder_slope",
+    )
+    front_shoulder_fall = d.size(
+        "front_shoulder_fall",
+        "The front shoulder falls a little more: the seam lies forward of the ridge",
+        back_shoulder_fall + cm(1),
+    )
+    neck_width = d.size(
+        "neck_width",
+        "From the centre to the neck point",
+        neck_width_by_rule(upper_chest),
+        estimate=expected.neck_width(d),
+        taped=lambda: d.found(
+            "neck_width",
+            "so wide that the neckline, both halves, measures",
+            lambda scratch, width: neckline_of_body(scratch, width, back_shoulder_fall, front_shoulder_fall),
+            equals=d.tape("neck") + NECK_EASE,
+            between=(upper_chest / 30, upper_chest / 5),
+        ),
+        tape="neck",
+    )
+    front_drop = d.size(
+        "front_drop",
+        "How much lower the front hem hangs at the centre, for the bust takes up length",
+        expected.front_drop(d),
+    )
+    return Frame(
+        d.tape("bust"),
+        d.tape("waist"),
+        d.tape("hip"),
+        d.tape("shoulder_width"),
+        d.tape("back_length"),
+        d.tape("hip_depth"),
+        d.tape("arm_length"),
+        armhole_depth,
+        half_back_width,
+        half_chest_width,
+        neck_width,
+        back_shoulder_fall,
+        front_shoulder_fall,
+        front_drop,
+    )
+
+
+def neckline_of_body(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) -> Length:
+    """The whole neckline of a neck that wide, drawn on scratch paper and measured."""
+    n = neck(d, neck_width, back_fall, front_fall)
+    line = neckline(n, n.nape, n.back_neck_point, n.front_neck, n.front_neck_point)
+    return (line.back.reading().length + line.front.reading().length) * 2

@@ -1,0 +1,121 @@
+"""The neck: its points, the shoulder lines that set out from them, and the neckline drawn over the sewn shoulder.
+
+Rules of proportion: common practice in the trade, no published source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tapeline.draft import Draft, Drawn, Place, Ray, Sheet, WornHalf, part_way, worn_line
+from tapeline.lengths import Length, cm
+
+__all__ = ["SHOULDER_RUN", "Neck", "Neckline", "neck", "neckline"]
+
+SHOULDER_RUN = cm(14)
+"""The shoulder's fall is told over this run."""
+RISE = Fraction(1, 3)
+"""The back neck rises by this share of the neck width."""
+DEPTH = cm(1)
+"""The front neck is this much deeper than the neck is wide."""
+GUIDE_SHARE = Fraction(2, 3)
+GUIDE_BEYOND = cm(0.3)
+"""The front neckline passes this share of the way down the diagonal, and this much further."""
+
+
+@dataclass(frozen=True, slots=True)
+class Neck:
+    """Where the neckline may begin and end, and the two shoulder lines."""
+
+    back: Sheet
+    front: Sheet
+    nape: Place
+    back_neck_point: Place
+    back_shoulder_line: Ray
+    front_level: Place
+    front_neck: Place
+    front_neck_point: Place
+    front_shoulder_line: Ray
+
+
+@dataclass(frozen=True, slots=True)
+class Neckline:
+    """The two halves of one line, each from the centre to the shoulder."""
+
+    back: Drawn
+    front: Drawn
+
+
+def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) -> Neck:
+    """Points of the neck on both sheets; the nape is the origin of both, so that all levels are the same."""
+    back, front = d.sheet("back"), d.sheet("front")
+
+    back.section("The neck")
+    nape = back.point("nape", "The bone at the back of the neck: every level is measured down from it", back.origin)
+    back_neck_point = back.point(
+        "back_neck_point",
+        "Where the shoulder meets the neck: out by the neck width, up by a third of it",
+        nape.out(neck_width).up(neck_width * RISE),
+    )
+    back_shoulder_line = back.ray(
+        "shoulder_line", "The slope of the shoulder", back_neck_point, back_fall, SHOULDER_RUN
+    )
+
+    front.section("The neck")
+    level = front.point("nape_level", "The level of the nape, on the centre front", front.origin)
+    front_neck_point = front.point(
+        "front_neck_point",
+        "Level with the back's, so that the shoulders meet",
+        level.out(neck_width).up(neck_width * RISE),
+    )
+    front_neck = front.point(
+        "front_neck",
+        "The pit of the neck: below the neck points by as much as the neck is wide, and 1 more",
+        level.up(neck_width * RISE).down(neck_width + DEPTH),
+    )
+    front_shoulder_line = front.ray(
+        "shoulder_line",
+        "The front shoulder falls a little more: the seam lies forward of the ridge",
+        front_neck_point,
+        front_fall,
+        SHOULDER_RUN,
+    )
+    return Neck(
+        back,
+        front,
+        nape,
+        back_neck_point,
+        back_shoulder_line,
+        level,
+        front_neck,
+        front_neck_point,
+        front_shoulder_line,
+    )
+
+
+def neckline(n: Neck, back_centre: Place, back_end: Place, front_centre: Place, front_end: Place) -> Neckline:
+    """One fair line over the sewn shoulder, square to both centres.
+
+    It passes the point two thirds down the diagonal of the front neck's rectangle, and a little further. Drawn apart
+    and square to the shoulder, both halves would get a wave.
+    """
+    n.front.section("The neckline")
+    inner = n.front.point(
+        "neckline_inner_corner", "Inner top corner of the front neck's rectangle", front_centre.level_with(front_end)
+    )
+    outer = n.front.point(
+        "neckline_outer_corner", "Outer lower corner of the front neck's rectangle", front_end.level_with(front_centre)
+    )
+    guide = n.front.point(
+        "neckline_guide",
+        "Keeps the front neckline round: on the diagonal, two thirds down and a little further",
+        part_way(inner, outer, GUIDE_SHARE).toward(outer, GUIDE_BEYOND),
+    )
+    front, back = worn_line(
+        "neckline",
+        "Square to both centres, smooth over the shoulder",
+        WornHalf(n.front, (front_centre, guide, front_end), n.front_shoulder_line, n.front.centre.square),
+        WornHalf(n.back, (back_centre, back_end), n.back_shoulder_line, n.back.centre.square),
+    )
+    return Neckline(back, front)

@@ -1,0 +1,192 @@
+"""The sleeve, drafted to the armholes it will be sewn into.
+
+Rules for the cap: common practice, no published source; how far its guide points lie off the straight line is our own
+choice of what a French curve gives (docs/explanation). It holds for armholes that go round the arm; where the cap
+cannot be made as long as the armhole, `cannot-be-met` says so.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.draft import Draft, Drawn, Place, halfway, hemmed, notch_along, only_if, part_way, sewn
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Cut, Girth, NotchKind, Piece
+
+__all__ = ["ArmholeNotch", "Sleeve", "sleeve"]
+
+LOW, HIGH = Fraction(1, 4), Fraction(3, 4)
+"""The guide points lie beside these places of the straight line from underarm to crown."""
+FRONT_HOLLOW, BACK_HOLLOW = Fraction(1, 48), Fraction(1, 90)
+"""How far the cap lies below the straight line at the low guide, as a share of the armhole."""
+FRONT_RISE, BACK_RISE = Fraction(11, 250), Fraction(1, 25)
+"""How far the cap rises over the straight line at the high guide, as a share of the armhole."""
+BACK_LOWER = cm(0.1)
+"""The hem at the back lies this much below the straight line from the middle to its corner."""
+LEAST_WIDTH = cm(4)
+"""Where the search for the widths begins if cap height and armhole leave nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Arm:
+    """Sizes the sleeve is drawn from."""
+
+    armhole: Length
+    cap_height: Length
+    arm_length: Length
+    length: Length
+    wrist_width: Length
+
+
+@dataclass(frozen=True, slots=True)
+class Cap:
+    """The upper part of a sleeve, and the straight lines of its underarm seams down to the wrist."""
+
+    crown: Place
+    hem_level: Place
+    back: Drawn
+    front: Drawn
+    back_line: Drawn
+    front_line: Drawn
+
+
+@dataclass(frozen=True, slots=True)
+class ArmholeNotch:
+    """Lengths from the shoulder tip: of a whole armhole, and to its notch."""
+
+    whole: Length
+    to_notch: Length
+
+
+@dataclass(frozen=True, slots=True)
+class Sleeve:
+    """The sleeve and the sizes that describe it."""
+
+    piece: Piece
+    cap_ease: Length
+    width: Length
+    hem_width: Length
+    wrist: tuple[Girth, ...]
+    """The girth at the wrist, for a sleeve that reaches it."""
+
+
+def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, arm_length: Length) -> Sleeve:
+    """A set-in sleeve for two armholes."""
+    d.section("The sleeve's sizes")
+    armhole = d.measured("armhole", "Both armholes of one side", front.whole + back.whole)
+    cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
+    length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length))
+    wrist = d.body("wrist", "Round the wrist, over the bone")
+    wrist_width = d.measured("wrist_width", "A long sleeve at the wrist", wrist + c.wrist_ease)
+    arm = Arm(armhole, cap_height, arm_length, length, wrist_width)
+    front_cap = d.measured(
+        "front_cap", "The front of the cap line: front armhole and half the ease", front.whole + c.ease / 2
+    )
+    back_cap = d.measured(
+        "back_cap", "The back of the cap line: back armhole and half the ease", back.whole + c.ease / 2
+    )
+
+    front_width, back_width = d.found_together(
+        ("front_sleeve_width", "back_sleeve_width"),
+        "so wide that the cap line is as long as the armholes and the ease, front and back each",
+        lambda scratch, widths: cap(scratch, arm, *widths),
+        lambda drawn: (drawn.front.reading().length - front_cap, drawn.back.reading().length - back_cap),
+        start=(front.whole.leg(cap_height, LEAST_WIDTH), back.whole.leg(cap_height, LEAST_WIDTH)),
+    )
+    width = d.measured("sleeve_width", "Across the sleeve at the cap's foot", front_width + back_width)
+    drawn = cap(d, arm, front_width, back_width)
+
+    s = d.sheet("sleeve")
+    s.section("Underarm and hem")
+    back_corner = s.point("back_hem", "The back underarm seam at the hem", drawn.back_line.arc_end(drawn.hem_level))
+    down = d.measured("underarm_length", "Length of the underarm seam", drawn.back_line.reading_to(back_corner))
+    front_corner = s.point(
+        "front_hem", "As far down the front underarm line, so that the seams are equal", drawn.front_line.along(down)
+    )
+    underarm_front = s.straight("underarm_front", "Sewn to the back underarm", drawn.front_line.start, front_corner)
+    underarm_back = s.straight("underarm_back", "Sewn to the front underarm", back_corner, drawn.back_line.start)
+    back_low = s.point(
+        "back_hem_low",
+        "The hem hangs a little lower at the back, where the elbow takes up length",
+        halfway(drawn.hem_level, back_corner).down(BACK_LOWER),
+    )
+    hem = s.curve(
+        "hem",
+        "Square to both underarm seams, so that it is round when sewn",
+        front_corner,
+        drawn.hem_level,
+        back_low,
+        back_corner,
+        leave=underarm_front.square_at_end,
+        arrive=underarm_back.square_at_start,
+    )
+    hem_width = d.measured("sleeve_hem_width", "Along the sleeve's hem", hem.reading())
+    piece = s.piece(
+        "Sleeve",
+        sewn("cap_back", drawn.back),
+        sewn("cap_front", drawn.front),
+        sewn("underarm_front", underarm_front),
+        hemmed("hem", hem),
+        sewn("underarm_back", underarm_back),
+        grain=(drawn.hem_level, drawn.crown),
+        cut=Cut(2, mirrored=True),
+        notches=(
+            notch_along("cap_front", cm(0), NotchKind.CROWN),
+            notch_along("cap_front", front.to_notch + c.ease / 2, NotchKind.SINGLE),
+            notch_along("cap_back", back.whole - back.to_notch, NotchKind.DOUBLE),
+        ),
+    )
+    at_wrist = Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
+    return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, only_if(c.length.covers(arm_length), at_wrist))
+
+
+def cap(d: Draft, arm: Arm, front_width: Length, back_width: Length) -> Cap:
+    """The cap for two given widths; on scratch paper while the widths are being found."""
+    s = d.sheet("sleeve")
+    s.section("The cap's frame")
+    crown = s.point("crown", "The top of the sleeve: meets the shoulder seam", s.origin)
+    foot = s.point("cap_foot", "The level of the underarm: the widest part of the sleeve", crown.down(arm.cap_height))
+    front_underarm = s.point("front_underarm", "The front end of the cap line", foot.out(front_width))
+    back_underarm = s.point("back_underarm", "The back end of the cap line", foot.inward(back_width))
+    hem_level = s.point("hem_level", "The hem, straight below the crown", crown.down(arm.length))
+
+    s.section("The underarm lines")
+    wrist_level = s.point("wrist_level", "The wrist, straight below the crown", crown.down(arm.arm_length))
+    narrowing = (front_width + back_width - arm.wrist_width) / 2
+    front_wrist = s.point("front_wrist", "Both underarm seams come in alike", wrist_level.out(front_width - narrowing))
+    back_wrist = s.point("back_wrist", "Both underarm seams come in alike", wrist_level.inward(back_width - narrowing))
+    front_line = s.straight("front_underarm_line", "Underarm to wrist", front_underarm, front_wrist)
+    back_line = s.straight("back_underarm_line", "Underarm to wrist", back_underarm, back_wrist)
+
+    s.section("The cap line")
+    back_low = s.point(
+        "back_cap_low",
+        "A little hollow near the underarm",
+        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), arm.armhole * BACK_HOLLOW),
+    )
+    back_high = s.point(
+        "back_cap_high",
+        "Round where the arm is round",
+        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), arm.armhole * BACK_RISE),
+    )
+    front_high = s.point(
+        "front_cap_high",
+        "Rounder than the back: the arm sits forward",
+        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), arm.armhole * FRONT_RISE),
+    )
+    front_low = s.point(
+        "front_cap_low",
+        "Hollower than the back: the arm swings forward",
+        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), arm.armhole * FRONT_HOLLOW),
+    )
+    back, front = s.curve_in_two(
+        ("cap_back", "cap_front"),
+        "One line over the crown, square to both underarm seams",
+        (back_underarm, back_low, back_high, crown),
+        (crown, front_high, front_low, front_underarm),
+        leave=back_line.square_at_start,
+        arrive=front_line.square_at_start,
+    )
+    return Cap(crown, hem_level, back, front, back_line, front_line)

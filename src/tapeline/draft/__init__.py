@@ -1,0 +1,34 @@
+"""The drafting language: places, headings, rays and lines on sheets, each recorded as a step with its reason."""
+
+from tapeline.draft.draft import Draft
+from tapeline.draft.drawn import Drawn, Ray
+from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, Heading
+from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way
+from tapeline.draft.sheet import Sheet, edge, folded, hemmed, notch, notch_along, only_if, seam, sewn
+from tapeline.draft.worn import WornHalf, worn_line
+
+__all__ = [
+    "LEVEL",
+    "STRAIGHT_DOWN",
+    "Draft",
+    "Drawn",
+    "Heading",
+    "Place",
+    "Ray",
+    "Reading",
+    "Sheet",
+    "WornHalf",
+    "corner_below",
+    "edge",
+    "folded",
+    "foot_of",
+    "halfway",
+    "hemmed",
+    "notch",
+    "notch_along",
+    "only_if",
+    "part_way",
+    "seam",
+    "sewn",
+    "worn_line",
+]

@@ -1,0 +1,167 @@
+"""Back and front as pieces, the seams between them, and the girths: what all plain tops share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.dartless import Dartless, Half
+from tapeline.blocks.frame import Frame
+from tapeline.blocks.looseness import Looseness
+from tapeline.blocks.neck import Neckline
+from tapeline.blocks.neckband import Neckband
+from tapeline.blocks.outline import SideLines
+from tapeline.blocks.sleeve import ArmholeNotch, Sleeve
+from tapeline.draft import Draft, Drawn, Place, edge, folded, hemmed, notch, seam, sewn
+from tapeline.lengths import cm
+from tapeline.pattern import Cut, Girth, Join, NotchKind, Piece, Seam
+
+__all__ = [
+    "Body",
+    "BodyLines",
+    "band_seams",
+    "body",
+    "body_joins",
+    "body_seams",
+    "girths",
+    "sleeve_joins",
+    "sleeve_seams",
+]
+
+GRAIN_IN = cm(6)
+"""The grain line is drawn this far from the centre, where it is in nobody's way."""
+CAP_EASE = "the cap is eased in between the notches and the crown, so that it curves over the shoulder"
+
+
+@dataclass(frozen=True, slots=True)
+class BodyLines:
+    """The lines of one half, from the centre clockwise."""
+
+    centre_top: Place
+    hem_centre: Place
+    neckline: Drawn
+    shoulder: Drawn
+    armhole: Drawn
+    side: SideLines
+    hem: Drawn
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """Back and front, and where their armholes are notched."""
+
+    back: Piece
+    front: Piece
+    back_armhole: ArmholeNotch
+    front_armhole: ArmholeNotch
+
+
+def body(d: Draft, block: Dartless, back: BodyLines, front: BodyLines) -> Body:
+    """Close both outlines, notch armholes and waist, and measure the armholes."""
+    back_piece, back_armhole = half_body(d, "back", block.back, back, NotchKind.DOUBLE)
+    front_piece, front_armhole = half_body(d, "front", block.front, front, NotchKind.SINGLE)
+    return Body(back_piece, front_piece, back_armhole, front_armhole)
+
+
+def half_body(d: Draft, name: str, half: Half, lines: BodyLines, kind: NotchKind) -> tuple[Piece, ArmholeNotch]:
+    """One half as a piece on the fold."""
+    sheet = d.sheet(name)
+    centre = sheet.straight(
+        "centre", f"The centre {name} lies on the fold of the cloth", lines.hem_centre, lines.centre_top
+    )
+    piece = sheet.piece(
+        name.title(),
+        folded("centre", centre),
+        sewn("neckline", lines.neckline),
+        sewn("shoulder", lines.shoulder),
+        sewn("armhole", lines.armhole),
+        sewn("side", lines.side.side),
+        hemmed("hem", lines.hem),
+        grain=(half.waist_level.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
+        cut=Cut(1),
+        notches=(
+            notch("armhole", lines.armhole, half.armhole_point, kind),
+            notch("side", lines.side.side, lines.side.waist),
+        ),
+    )
+    whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", lines.armhole.reading())
+    to_notch = d.measured(
+        f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(half.armhole_point)
+    )
+    return piece, ArmholeNotch(whole, to_notch)
+
+
+def body_seams() -> tuple[Seam, ...]:
+    """Shoulder and side."""
+    return (
+        seam("shoulder", edge("front", "shoulder"), edge("back", "shoulder")),
+        seam("side", edge("front", "side"), edge("back", "side")),
+    )
+
+
+def body_joins() -> tuple[Join, ...]:
+    """Lines that run on over the shoulder and the side."""
+    return (
+        Join("neckline", "shoulder", (("front", "neckline", "shoulder"), ("back", "neckline", "shoulder"))),
+        Join("armhole", "shoulder", (("front", "armhole", "shoulder"), ("back", "armhole", "shoulder"))),
+        Join("armhole", "side", (("front", "armhole", "side"), ("back", "armhole", "side"))),
+        Join("hem", "side", (("front", "hem", "side"), ("back", "hem", "side"))),
+    )
+
+
+def sleeve_seams(made: Sleeve) -> tuple[Seam, ...]:
+    """Cap to armholes, and the underarm."""
+    half = made.cap_ease / 2
+    return (
+        seam("armhole_front", edge("sleeve", "cap_front"), edge("front", "armhole"), ease=half, reason=CAP_EASE),
+        seam("armhole_back", edge("sleeve", "cap_back").backward, edge("back", "armhole"), ease=half, reason=CAP_EASE),
+        seam("underarm", edge("sleeve", "underarm_front"), edge("sleeve", "underarm_back").backward),
+    )
+
+
+def sleeve_joins() -> tuple[Join, ...]:
+    """Lines that run on over the underarm seam."""
+    return (
+        Join(
+            "cap line", "underarm", (("sleeve", "cap_front", "underarm_front"), ("sleeve", "cap_back", "underarm_back"))
+        ),
+        Join("sleeve hem", "underarm", (("sleeve", "hem", "underarm_front"), ("sleeve", "hem", "underarm_back"))),
+    )
+
+
+def band_seams(made: Neckband) -> tuple[Seam, ...]:
+    """Band to neckline, and to itself."""
+    return (
+        seam(
+            "neckline",
+            edge("neckband", "neckline"),
+            edge("back", "neckline"),
+            edge("front", "neckline").backward,
+            ease=made.ease,
+            reason="the band is shorter and stretched on, so that it lies flat",
+        ),
+        seam("band", edge("neckband", "neckline_turned"), edge("neckband", "neckline").backward),
+        seam("band_ends", edge("neckband", "centre_back"), edge("neckband", "centre_back")),
+    )
+
+
+def girths(d: Draft, f: Frame, c: Looseness, side: SideLines, arm: Sleeve) -> tuple[Girth, ...]:
+    """Round the garment at chest, waist, hip, upper arm and wrist: the tape, and the ease that is meant."""
+    waist_quarter = d.measured("waist_quarter", "From the centre to the side at the waist", side.waist_out)
+    upper_arm = d.body("upper_arm", "Round the upper arm, relaxed")
+    return (
+        Girth("chest", f.bust, c.side * 4, round_body("chest_level")),
+        Girth("waist", f.waist, waist_quarter * 4 - f.waist, round_body("waist_level")),
+        Girth("hip", f.hip, c.side * 4, round_body("hip_level")),
+        Girth("upper_arm", upper_arm, arm.width - upper_arm, round_sleeve("cap_foot")),
+        *arm.wrist,
+    )
+
+
+def round_body(level: str) -> tuple[tuple[str, str, float], ...]:
+    """Twice across the half back and twice across the half front."""
+    return (("back", level, 2), ("front", level, 2))
+
+
+def round_sleeve(level: str) -> tuple[tuple[str, str, float], ...]:
+    """Once across the sleeve."""
+    return (("sleeve", level, 1),)

@@ -1,0 +1,28 @@
+"""A `Style` is one garment that can be drafted: its name, what can be chosen of it, and its page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from tapeline.draft import Draft
+from tapeline.pattern import Garment
+
+__all__ = ["Page", "Style"]
+
+
+class Page(Protocol):
+    """A style's page: draws the garment on a draft."""
+
+    def __call__(self, d: Draft, c: Any, /, *, surveyed: bool) -> Garment: ...  # noqa: ANN401 - its own choices
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """One entry of the list of styles."""
+
+    name: str
+    title: str
+    says: str
+    choices: type
+    page: Page

@@ -1,0 +1,110 @@
+"""Style `tee`: a pull-on top of knitted cloth with a ribbed neckband."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.dartless import dartless
+from tapeline.blocks.expectation import expectation
+from tapeline.blocks.frame import frame
+from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.neck import neckline
+from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.outline import armhole, shaped_side, square_hem
+from tapeline.blocks.sleeve import sleeve
+from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.draft import Draft
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Garment, choice
+from tapeline.styles.body import (
+    BodyLines,
+    band_seams,
+    body,
+    body_joins,
+    body_seams,
+    girths,
+    sleeve_joins,
+    sleeve_seams,
+)
+from tapeline.styles.style import Style
+
+__all__ = ["STYLE", "NecklineChoices", "TeeChoices", "tee"]
+
+
+@dataclass(frozen=True, slots=True)
+class NecklineChoices:
+    """How much wider and lower than the neck."""
+
+    widen: Length = choice(cm(1), 0, 8, "wider at each shoulder, along the shoulder seam")
+    lower_front: Length = choice(cm(1), 0, 15, "lower at the centre front")
+    lower_back: Length = choice(cm(0.5), 0, 12, "lower at the centre back")
+
+
+@dataclass(frozen=True, slots=True)
+class TeeChoices:
+    """What a maker chooses of a tee."""
+
+    looseness: Looseness = LOOSENESS["slight"]
+    neckline: NecklineChoices = NecklineChoices()
+    band: BandChoices = BandChoices()
+    waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
+    length: Length = choice(cm(3), 0, 60, "hem below the hip line")
+    sleeve: SleeveChoices = SleeveChoices()
+
+
+def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
+    """The block with a wider neck, a shaped side, a hem below the hip, a sleeve and a band."""
+    f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
+    points = dartless(d, f, c.looseness)
+    neck, back, front = points.neck, points.back, points.front
+
+    neck.back.section("The tee's neck, back")
+    back_centre = neck.back.point("neckline_centre", "Lower at the centre back", neck.nape.down(c.neckline.lower_back))
+    back_end = neck.back.point(
+        "neckline_shoulder", "Wider along the shoulder", neck.back_shoulder_line.at(c.neckline.widen)
+    )
+    neck.front.section("The tee's neck, front")
+    front_centre = neck.front.point(
+        "neckline_centre", "Lower at the centre front", neck.front_neck.down(c.neckline.lower_front)
+    )
+    front_end = neck.front.point(
+        "neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(c.neckline.widen)
+    )
+    neck_line = neckline(neck, back_centre, back_end, front_centre, front_end)
+
+    neck.back.section("The lines of the back")
+    hem_below = d.measured("hem_below_hip", "How far the hem lies below the hip line", c.length + c.looseness.hem)
+    back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(hem_below))
+    back_shoulder = neck.back.straight("shoulder", "Sewn to the front shoulder", back_end, back.shoulder_tip)
+    back_side = shaped_side(neck.back, back, c.waist, back_hem_centre)
+    back_armhole = armhole(neck.back, back, back_shoulder, back_side.side)
+    back_hem = square_hem(neck.back, back_hem_centre, back_side)
+
+    neck.front.section("The lines of the front")
+    front_level = neck.front.point("hem_level", "The back's hem, on the centre front", front.hip_level.down(hem_below))
+    front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
+    front_shoulder = neck.front.straight("shoulder", "Sewn to the back shoulder", front_end, front.shoulder_tip)
+    front_side = shaped_side(neck.front, front, c.waist, front_level)
+    front_armhole = armhole(neck.front, front, front_shoulder, front_side.side)
+    front_hem = square_hem(neck.front, front_hem_centre, front_side)
+
+    made = body(
+        d,
+        points,
+        BodyLines(back_centre, back_hem_centre, neck_line.back, back_shoulder, back_armhole, back_side, back_hem),
+        BodyLines(
+            front_centre, front_hem_centre, neck_line.front, front_shoulder, front_armhole, front_side, front_hem
+        ),
+    )
+    arm = sleeve(d, c.sleeve, made.back_armhole, made.front_armhole, f.arm_length)
+    band = neckband(d, c.band, neck_line)
+    return d.garment(
+        "tee",
+        pieces=(made.back, made.front, arm.piece, band.piece),
+        seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band)),
+        joins=(*body_joins(), *sleeve_joins()),
+        girths=girths(d, f, c.looseness, back_side, arm),
+    )
+
+
+STYLE = Style("tee", "Tee", "A pull-on top of knitted cloth with a ribbed neckband", TeeChoices, tee)
