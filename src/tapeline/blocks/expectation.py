@@ -68,15 +68,18 @@ class Expectation:
 class Woman(Expectation):
     """Rules for a woman: the bust takes up length at the front. Tapes are eased by what the survey says of them."""
 
+    middle = cm(86)
+    """The upper chest for which the rules of proportion are commonly taught; there both frames agree."""
+
     def armhole_depth_from_tape(self, d: Draft) -> Length:
         """Eased so that the survey's woman of the middle size gets the rule's depth."""
         depth = d.body("armhole_depth", "Nape to the level of the armpits", "body_armhole_depth")
-        return depth + (armhole_depth_by_rule(d.middle) - d.at_middle("armhole_depth"))
+        return depth + (armhole_depth_by_rule(self.middle) - d.expected_at(self.middle, "armhole_depth"))
 
     def half_back_from_tape(self, d: Draft) -> Length:
         """Eased so that the survey's woman of the middle size gets the rule's width."""
         width = d.body("back_width", "Across the back, from arm to arm, half way down the armhole")
-        return width / 2 + (half_back_by_rule(d.middle) - d.at_middle("back_width") / 2)
+        return width / 2 + (half_back_by_rule(self.middle) - d.expected_at(self.middle, "back_width") / 2)
 
     def front_drop(self, d: Draft) -> Length:
         """2 for the usual bust, growing by half of what it is more."""
@@ -102,30 +105,33 @@ class SurveyedWoman(Woman):
     def neck_width(self, d: Draft) -> Length:
         """In proportion to the expected girth of the neck."""
         girth = d.body("neck", "Round the base of the neck")
-        return girth * (neck_width_by_rule(d.middle) / d.at_middle("neck"))
+        return girth * (neck_width_by_rule(self.middle) / d.expected_at(self.middle, "neck"))
 
 
 class SurveyedMan(Expectation):
-    """What the survey of men expects: it has no armhole depth and no neck base, so their kin are scaled."""
+    """What the survey of men expects: it has no armhole depth, so the girth of the armhole stands for it."""
+
+    middle = cm(102)
+    """The survey's mean upper chest, rounded; there both frames agree."""
 
     def armhole_depth(self, d: Draft) -> Length:
         """In proportion to the expected girth of the armhole."""
         girth = d.body("armhole_girth", "Round the armhole, under the arm and over the shoulder point")
-        return girth * (armhole_depth_by_rule(d.middle) / d.at_middle("armhole_girth"))
+        return girth * (armhole_depth_by_rule(self.middle) / d.expected_at(self.middle, "armhole_girth"))
 
     def half_back_width(self, d: Draft) -> Length:
         """Follows the expected back width."""
         width = d.body("back_width", "Across the back, at the folds of the armpits")
-        return width / 2 + (half_back_by_rule(d.middle) - d.at_middle("back_width") / 2)
+        return width / 2 + (half_back_by_rule(self.middle) - d.expected_at(self.middle, "back_width") / 2)
 
     def half_chest_width(self, half_back: Length, narrower: Length) -> Length:
         """The survey has no front width: a little less than the back."""
         return half_back - narrower
 
     def neck_width(self, d: Draft) -> Length:
-        """In proportion to the expected girth of the neck at the larynx."""
-        girth = d.body("neck_mid", "Round the neck at the larynx")
-        return girth * (neck_width_by_rule(d.middle) / d.at_middle("neck_mid"))
+        """In proportion to the expected girth of the neck."""
+        girth = d.body("neck", "Round the base of the neck")
+        return girth * (neck_width_by_rule(self.middle) / d.expected_at(self.middle, "neck"))
 
 
 _BY_RULE = {Figure.WOMAN: Woman(), Figure.MAN: Expectation(), Figure.CHILD: Expectation()}

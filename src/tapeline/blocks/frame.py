@@ -15,7 +15,7 @@ from tapeline.lengths import Length, cm
 
 __all__ = ["Frame", "frame"]
 
-NECK_EASE = cm(4.2)
+NECK_EASE = cm(5.5)
 """How much longer the rule's neckline is than the base of the neck at the middle size; tested against the survey."""
 CHEST_NARROWER = cm(0.5)
 """The front is this much narrower than the back at the armhole, each side: the arm reaches forward."""

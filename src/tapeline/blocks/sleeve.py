@@ -23,8 +23,6 @@ FRONT_HOLLOW, BACK_HOLLOW = Fraction(1, 48), Fraction(1, 90)
 """How far the cap lies below the straight line at the low guide, as a share of the armhole."""
 FRONT_RISE, BACK_RISE = Fraction(11, 250), Fraction(1, 25)
 """How far the cap rises over the straight line at the high guide, as a share of the armhole."""
-BACK_LOWER = cm(0.1)
-"""The hem at the back lies this much below the straight line from the middle to its corner."""
 LEAST_WIDTH = cm(4)
 """Where the search for the widths begins if cap height and armhole leave nothing."""
 
@@ -46,6 +44,8 @@ class Cap:
 
     crown: Place
     hem_level: Place
+    back_underarm: Place
+    front_underarm: Place
     back: Drawn
     front: Drawn
     back_line: Drawn
@@ -101,16 +101,16 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     s = d.sheet("sleeve")
     s.section("Underarm and hem")
     back_corner = s.point("back_hem", "The back underarm seam at the hem", drawn.back_line.arc_end(drawn.hem_level))
-    down = d.measured("underarm_length", "Length of the underarm seam", drawn.back_line.reading_to(back_corner))
+    down = d.measured("underarm_length", "Length of the underarm seam", back_corner.reading_from(drawn.back_underarm))
     front_corner = s.point(
         "front_hem", "As far down the front underarm line, so that the seams are equal", drawn.front_line.along(down)
     )
-    underarm_front = s.straight("underarm_front", "Sewn to the back underarm", drawn.front_line.start, front_corner)
-    underarm_back = s.straight("underarm_back", "Sewn to the front underarm", back_corner, drawn.back_line.start)
+    underarm_front = s.straight("underarm_front", "Sewn to the back underarm", drawn.front_underarm, front_corner)
+    underarm_back = s.straight("underarm_back", "Sewn to the front underarm", back_corner, drawn.back_underarm)
     back_low = s.point(
         "back_hem_low",
-        "The hem hangs a little lower at the back, where the elbow takes up length",
-        halfway(drawn.hem_level, back_corner).down(BACK_LOWER),
+        "Flatter than a round hem would be, so lower at the back, where the elbow takes up length",
+        halfway(drawn.hem_level, back_corner),
     )
     hem = s.curve(
         "hem",
@@ -189,4 +189,4 @@ def cap(d: Draft, arm: Arm, front_width: Length, back_width: Length) -> Cap:
         leave=back_line.square_at_start,
         arrive=front_line.square_at_start,
     )
-    return Cap(crown, hem_level, back, front, back_line, front_line)
+    return Cap(crown, hem_level, back_underarm, front_underarm, back, front, back_line, front_line)

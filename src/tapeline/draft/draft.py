@@ -12,7 +12,7 @@ from tapeline.draft.place import Reading
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import solve, solve_one
 from tapeline.lengths import Length
-from tapeline.measures import Estimate, Wearer
+from tapeline.measures import TAPES, Estimate, Wearer, survey_of
 from tapeline.pattern import Garment, Girth, Join, Piece, Seam, Size, Source, Step, StepKind
 from tapeline.problems import InputError, Problem, Severity
 
@@ -70,34 +70,34 @@ class Draft:
         label = label or name
         if self.wearer.given(name):
             return self._keep(Size(label, says, self.tape(name).named(label), Source.TAPED))
-        estimate = self.estimate(name)
+        estimate = self._estimate(name)
         return self._keep(Size(label, says, Length(estimate.mm, label), Source.SURVEY, estimate.sd_mm))
 
-    def at_middle(self, name: str) -> Length:
-        """What the survey expects at the middle size, where the frames agree."""
-        found = self.wearer.estimate_at_middle(name)
-        return Length(found.mm, f"{name}_at_the_middle_size")
+    def expected_at(self, upper_chest: Length, name: str) -> Length:
+        """What the survey expects of a wearer with that upper chest, of whom nothing else is known."""
+        survey = survey_of(self.wearer.figure)
+        if survey is None:
+            raise self._no_estimate(name)
+        found = survey.expect(name, {"upper_chest": upper_chest.mm})
+        return Length(found.mm, f"{name}_expected_at_upper_chest_{upper_chest.mm / 10:g}")
 
-    @property
-    def middle(self) -> Length:
-        """The upper chest at which the survey frame agrees with the rule of proportion."""
-        return Length(self.wearer.middle_mm)
+    def _estimate(self, name: str) -> Estimate:
+        survey = survey_of(self.wearer.figure)
+        if survey is None or not survey.knows(name):
+            raise self._no_estimate(name)
+        return survey.expect(name, self.wearer.tapes)
 
-    def estimate(self, name: str) -> Estimate:
-        """What the survey expects for this wearer; `InputError` (`no-estimate`) when no survey has it."""
-        found = self.wearer.estimate(name)
-        if found is None:
-            raise InputError(
-                Problem(
-                    "no-estimate",
-                    Severity.ERROR,
-                    f"there is no tape for {name.replace('_', ' ')}, and no survey to estimate it from "
-                    f"for the figure {self.wearer.figure.value}",
-                    where=f"wearer.tapes.{name}",
-                    hint=f"take the tape {name.replace('_', ' ')}. Nothing was drafted.",
-                )
+    def _no_estimate(self, name: str) -> InputError:
+        words = name.replace("_", " ")
+        return InputError(
+            Problem(
+                "no-estimate",
+                Severity.ERROR,
+                f"there is no tape for {words}, and no survey of the figure {self.wearer.figure} to estimate it from",
+                where=f"tapes.{name}",
+                hint=f"take the tape: {TAPES[name].take} Nothing was drafted.",
             )
-        return found
+        )
 
     def size(
         self,

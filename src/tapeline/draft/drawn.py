@@ -46,11 +46,6 @@ class Drawn:
         """Straight on from its end."""
         return Heading(self.path.arrives, f"straight on from the {self.name}")
 
-    @property
-    def start(self) -> Place:
-        """The place it begins."""
-        return Place(self.path.start, f"{self.label}", needs=(self.label,))
-
     def along(self, by: Length) -> Place:
         """A length along it from its start, straight on beyond its end."""
         over = max(0.0, by.mm - self.path.length)
