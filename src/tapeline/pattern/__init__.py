@@ -1,6 +1,7 @@
 """The nouns of a pattern: garment, piece, edge, seam, notch, size, step."""
 
 from tapeline.pattern.choice import Choice, choice, choices_of
+from tapeline.pattern.cloth import Cloth
 from tapeline.pattern.edge import Edge, EdgeKind
 from tapeline.pattern.garment import Garment
 from tapeline.pattern.girth import Girth
@@ -12,6 +13,7 @@ from tapeline.pattern.step import Step, StepKind
 
 __all__ = [
     "Choice",
+    "Cloth",
     "Cut",
     "Edge",
     "EdgeKind",

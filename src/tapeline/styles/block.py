@@ -13,6 +13,7 @@ from tapeline.blocks.outline import armhole, square_hem, straight_side
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.draft import Draft
+from tapeline.lengths import cm
 from tapeline.pattern import Garment
 from tapeline.styles.body import (
     BodyLines,
@@ -85,7 +86,8 @@ def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
 STYLE = Style(
     "block",
     "Dartless block",
-    "The bare block and its sleeve, for trying on and for drawing styles from",
+    "The bare block and its sleeve: to try on, and to draw styles from",
     BlockChoices,
     block,
+    meaning={"chest": (cm(0), cm(8)), "upper_arm": (cm(0), cm(20))},
 )

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Any, Protocol
 
 from tapeline.draft import Draft
+from tapeline.lengths import Length
 from tapeline.pattern import Garment
 
 __all__ = ["Page", "Style"]
@@ -26,3 +28,7 @@ class Style:
     says: str
     choices: type
     page: Page
+    meaning: Mapping[str, tuple[Length, Length]] = field(default_factory=dict)
+    """By girth, between which eases the garment is what the style is called."""
+    pull_on: bool = False
+    """Whether it is pulled over the head."""

@@ -107,4 +107,18 @@ def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     )
 
 
-STYLE = Style("tee", "Tee", "A pull-on top of knitted cloth with a ribbed neckband", TeeChoices, tee)
+STYLE = Style(
+    "tee",
+    "Tee",
+    "A pull-on top of knitted cloth with a ribbed neckband",
+    TeeChoices,
+    tee,
+    meaning={
+        "chest": (cm(-4), cm(26)),
+        "waist": (cm(-2), cm(60)),
+        "hip": (cm(-4), cm(40)),
+        "upper_arm": (cm(0), cm(24)),
+        "wrist": (cm(2), cm(20)),
+    },
+    pull_on=True,
+)

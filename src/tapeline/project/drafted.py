@@ -1,0 +1,64 @@
+"""Docket in, garment out: drafted, with everything that was found about it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.docket import Docket
+from tapeline.draft import Draft
+from tapeline.measures import Wearer, doubts
+from tapeline.pattern import Garment
+from tapeline.problems import InputError, Problem, Severity, worst_first
+from tapeline.truing import Truing, true
+
+__all__ = ["Drafted", "draft", "draw_garment"]
+
+
+@dataclass(frozen=True, slots=True)
+class Drafted:
+    """A garment drafted and trued."""
+
+    docket: Docket
+    garment: Garment
+    truing: Truing
+    notes: tuple[Problem, ...]
+    """Doubts about the tapes, and what drafting found worth saying."""
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """Everything to look at, worst first."""
+        return tuple(worst_first((*self.notes, *self.truing.findings)))
+
+    @property
+    def holds(self) -> bool:
+        """Whether the garment may be cut."""
+        return all(problem.severity is not Severity.ERROR for problem in self.problems)
+
+
+def draw_garment(docket: Docket, wearer: Wearer | None = None) -> tuple[Garment, tuple[Problem, ...]]:
+    """Draft a docket's garment, for its own wearer or for another."""
+    d = Draft(wearer or docket.wearer, docket.by_hand)
+    garment = docket.style.page(d, docket.choices, surveyed=docket.surveyed)
+    return garment, tuple(d.notes)
+
+
+def draft(docket: Docket) -> Drafted:
+    """From a docket to a trued garment.
+
+    Raises `InputError` when the tapes or the choices cannot be drafted; findings about a garment that was drafted
+    are its `problems`.
+    """
+    about_tapes = doubts(docket.wearer)
+    if any(problem.severity is Severity.ERROR for problem in about_tapes):
+        raise InputError([*docket.placed(about_tapes)])
+    garment, notes = draw_garment(docket)
+    truing = true(
+        garment,
+        docket.wearer,
+        docket.cloth,
+        meaning={name: (least.mm, most.mm) for name, (least, most) in docket.style.meaning.items()},
+        pull_on=docket.style.pull_on,
+        band_stretch=docket.band_stretch,
+        unit=docket.unit,
+    )
+    return Drafted(docket, garment, truing, (*docket.notes, *docket.placed(about_tapes), *notes))

@@ -1,0 +1,10 @@
+"""Findings before cloth is cut: seams walked, joins, folds, girths, opening, reach."""
+
+from tapeline.truing.girths import Meaning, MeasuredGirth
+from tapeline.truing.joins import JoinAngle, SquareAngle
+from tapeline.truing.opening import Opening
+from tapeline.truing.reach import Hang
+from tapeline.truing.truing import Truing, true
+from tapeline.truing.walk import SeamWalk
+
+__all__ = ["Hang", "JoinAngle", "Meaning", "MeasuredGirth", "Opening", "SeamWalk", "SquareAngle", "Truing", "true"]

@@ -1,0 +1,71 @@
+"""Truing: everything that can be checked on a drafted garment before cloth is cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tapeline.measures import Wearer
+from tapeline.pattern import Cloth, Garment
+from tapeline.problems import Problem, Severity, worst_first
+from tapeline.truing.girths import Meaning, MeasuredGirth, girth_problems, measured_girths
+from tapeline.truing.joins import JoinAngle, SquareAngle, join_angles, joins_problems, square_angles
+from tapeline.truing.opening import Opening, neck_opening, opening_problems
+from tapeline.truing.outlines import outline_problems
+from tapeline.truing.reach import Hang, hang_note, sleeve_hang
+from tapeline.truing.walk import SeamWalk, walk, walk_problems
+from tapeline.units import Unit
+
+__all__ = ["Truing", "true"]
+
+
+@dataclass(frozen=True, slots=True)
+class Truing:
+    """What was measured on the garment, and what was found."""
+
+    walks: tuple[SeamWalk, ...]
+    joins: tuple[JoinAngle, ...]
+    squares: tuple[SquareAngle, ...]
+    girths: tuple[MeasuredGirth, ...]
+    opening: Opening | None
+    hang: Hang | None
+    findings: tuple[Problem, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether the garment may be cut: no finding is an error."""
+        return all(finding.severity is not Severity.ERROR for finding in self.findings)
+
+
+def true(
+    garment: Garment,
+    wearer: Wearer,
+    cloth: Cloth,
+    *,
+    meaning: Meaning,
+    pull_on: bool,
+    band_stretch: float = 0,
+    unit: Unit = Unit.CM,
+) -> Truing:
+    """Walk the seams, look at joins, folds and outlines, measure girths, opening and hang.
+
+    `meaning` says between which eases (mm) the style is what it is called; `pull_on` whether it goes over the head.
+    """
+    walks = walk(garment)
+    joins, squares = join_angles(garment), square_angles(garment)
+    girths = measured_girths(garment)
+    opening = neck_opening(garment, wearer, cloth, band_stretch)
+    hang = sleeve_hang(garment)
+
+    def findings() -> Iterator[Problem]:
+        yield from outline_problems(garment)
+        yield from walk_problems(walks)
+        yield from joins_problems(joins, squares)
+        yield from girth_problems(girths, cloth, meaning, unit)
+        yield from opening_problems(opening, wearer, pull_on=pull_on, unit=unit)
+        if hang is not None:
+            yield hang_note(hang)
+
+    return Truing(
+        tuple(walks), tuple(joins), tuple(squares), tuple(girths), opening, hang, tuple(worst_first(findings()))
+    )
