@@ -1,0 +1,1 @@
+"""Single files of Tapeline, each on its own."""
