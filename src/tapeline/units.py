@@ -147,6 +147,8 @@ def show_length(mm: float, unit: Unit, *, exact: bool = False) -> str:
         unit: What to show it in.
         exact: Decimals to 0.1 mm or a thousandth of an inch instead; `parse_length` reads them back.
     """
+    if not math.isfinite(mm):
+        return f"{mm} {unit.sign}"
     if exact:
         return f"{_plain(mm / unit.mm, 2 if unit is Unit.CM else 3)} {unit.sign}"
     if unit is Unit.CM:
