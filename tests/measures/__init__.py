@@ -1,0 +1,1 @@
+"""Tapes, the survey, doubts and sizes."""
