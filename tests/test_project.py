@@ -29,11 +29,11 @@ ALLOWED = {
     "MIT License",
     "MIT-CMU",
     "Zlib",
-    # Weak copyleft by file: its own files stay under it, and a program that calls them may have any licence
+    # Weak copyleft by file: its own files stay under it; a program that calls them may have any licence
     # (Mozilla Public License 2.0, section 3.3, "Distribution of a Larger Work").
     "MPL-2.0",
 }
-"""Licences under which a package may be used by a program that is given away under MIT (SPDX names, classifiers, titles)."""
+"""Licences that go with a program given away under MIT: SPDX names, classifiers, or titles of the text."""
 
 NOT_ON_THIS_MACHINE = {"colorama"}
 """Locked for other systems only."""
