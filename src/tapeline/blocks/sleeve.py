@@ -11,7 +11,20 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tapeline.blocks.sleeve_choices import SleeveChoices
-from tapeline.draft import Draft, Drawn, Place, halfway, hemmed, notch_along, only_if, part_way, sewn
+from tapeline.draft import (
+    LEVEL,
+    STRAIGHT_DOWN,
+    Draft,
+    Drawn,
+    Place,
+    Sheet,
+    halfway,
+    hemmed,
+    notch_along,
+    only_if,
+    part_way,
+    sewn,
+)
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Cut, Girth, NotchKind, Piece
 
@@ -28,19 +41,8 @@ LEAST_WIDTH = cm(4)
 
 
 @dataclass(frozen=True, slots=True)
-class Arm:
-    """Sizes the sleeve is drawn from."""
-
-    armhole: Length
-    cap_height: Length
-    arm_length: Length
-    length: Length
-    wrist_width: Length
-
-
-@dataclass(frozen=True, slots=True)
 class Cap:
-    """The upper part of a sleeve, and the straight lines of its underarm seams down to the wrist."""
+    """The upper part of a sleeve: cap line in two parts, from underarm to crown to underarm."""
 
     crown: Place
     hem_level: Place
@@ -48,8 +50,6 @@ class Cap:
     front_underarm: Place
     back: Drawn
     front: Drawn
-    back_line: Drawn
-    front_line: Drawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,6 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length))
     wrist = d.body("wrist", "Round the wrist, over the bone")
     wrist_width = d.measured("wrist_width", "A long sleeve at the wrist", wrist + c.wrist_ease)
-    arm = Arm(armhole, cap_height, arm_length, length, wrist_width)
     front_cap = d.measured(
         "front_cap", "The front of the cap line: front armhole and half the ease", front.whole + c.ease / 2
     )
@@ -91,22 +90,43 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     front_width, back_width = d.found_together(
         ("front_sleeve_width", "back_sleeve_width"),
         "so wide that the cap line is as long as the armholes and the ease, front and back each",
-        lambda scratch, widths: cap(scratch, arm, *widths),
+        lambda scratch, widths: cap(scratch, armhole, cap_height, length, *widths),
         lambda drawn: (drawn.front.reading().length - front_cap, drawn.back.reading().length - back_cap),
         start=(front.whole.leg(cap_height, LEAST_WIDTH), back.whole.leg(cap_height, LEAST_WIDTH)),
     )
     width = d.measured("sleeve_width", "Across the sleeve at the cap's foot", front_width + back_width)
-    drawn = cap(d, arm, front_width, back_width)
+    drawn = cap(d, armhole, cap_height, length, front_width, back_width)
 
     s = d.sheet("sleeve")
-    s.section("Underarm and hem")
-    back_corner = s.point("back_hem", "The back underarm seam at the hem", drawn.back_line.arc_end(drawn.hem_level))
-    down = d.measured("underarm_length", "Length of the underarm seam", back_corner.reading_from(drawn.back_underarm))
-    front_corner = s.point(
-        "front_hem", "As far down the front underarm line, so that the seams are equal", drawn.front_line.along(down)
+    s.section("The underarm seams")
+    wrist_level = s.point("wrist_level", "The wrist, straight below the crown", drawn.crown.down(arm_length))
+    narrowing = d.measured("sleeve_narrowing", "Each underarm seam comes in by as much", (width - wrist_width) / 2)
+    bend = d.measured(
+        "underarm_bend", "The underarm seams leave the cap straight down for so long", (length - cap_height) / 4
     )
-    underarm_front = s.straight("underarm_front", "Sewn to the back underarm", drawn.front_underarm, front_corner)
-    underarm_back = s.straight("underarm_back", "Sewn to the front underarm", back_corner, drawn.back_underarm)
+    back_bend = s.point(
+        "back_bend", "From here the back underarm seam turns to the wrist", drawn.back_underarm.down(bend)
+    )
+    front_bend = s.point(
+        "front_bend", "From here the front underarm seam turns to the wrist", drawn.front_underarm.down(bend)
+    )
+    back_wrist = s.point(
+        "back_wrist", "The back underarm seam at the wrist", wrist_level.inward(back_width - narrowing)
+    )
+    front_wrist = s.point(
+        "front_wrist", "The front underarm seam at the wrist", wrist_level.out(front_width - narrowing)
+    )
+    back_line = s.straight("back_underarm_line", "The back underarm seam, but for its bend", back_bend, back_wrist)
+    front_line = s.straight("front_underarm_line", "The front underarm seam, but for its bend", front_bend, front_wrist)
+
+    s.section("The hem")
+    back_corner = s.point("back_hem", "The back underarm seam at the hem", back_line.arc_end(drawn.hem_level))
+    down = d.measured("underarm_below_bend", "From the bend to the hem, straight", back_corner.reading_from(back_bend))
+    front_corner = s.point(
+        "front_hem", "As far down the front line, so that the seams are equal", front_line.along(down)
+    )
+    underarm_back = bent(s, "underarm_back", drawn.back_underarm, back_line.along(bend), back_corner, back_line)
+    underarm_front = bent(s, "underarm_front", drawn.front_underarm, front_line.along(bend), front_corner, front_line)
     back_low = s.point(
         "back_hem_low",
         "Flatter than a round hem would be, so lower at the back, where the elbow takes up length",
@@ -120,7 +140,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
         back_low,
         back_corner,
         leave=underarm_front.square_at_end,
-        arrive=underarm_back.square_at_start,
+        arrive=underarm_back.square_at_end,
     )
     hem_width = d.measured("sleeve_hem_width", "Along the sleeve's hem", hem.reading())
     piece = s.piece(
@@ -129,7 +149,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
         sewn("cap_front", drawn.front),
         sewn("underarm_front", underarm_front),
         hemmed("hem", hem),
-        sewn("underarm_back", underarm_back),
+        sewn("underarm_back", underarm_back.reversed),
         grain=(drawn.hem_level, drawn.crown),
         cut=Cut(2, mirrored=True),
         notches=(
@@ -142,51 +162,51 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, only_if(c.length.covers(arm_length), at_wrist))
 
 
-def cap(d: Draft, arm: Arm, front_width: Length, back_width: Length) -> Cap:
+def bent(s: Sheet, name: str, underarm: Place, below: Place, corner: Place, line: Drawn) -> Drawn:
+    """An underarm seam: straight down from the cap, then round the bend into the line to the wrist."""
+    end = s.point(f"{name}_straight", "As far below the bend as the bend is below the cap: straight from here", below)
+    top = s.curve(f"{name}_top", "Rounds the bend", underarm, end, leave=STRAIGHT_DOWN, arrive=line.onward)
+    rest = s.straight(f"{name}_rest", "Straight on to the hem", end, corner)
+    return s.joined(name, "Sewn to the other underarm seam, which is its mirror image", top, rest)
+
+
+def cap(d: Draft, armhole: Length, cap_height: Length, length: Length, front_width: Length, back_width: Length) -> Cap:
     """The cap for two given widths; on scratch paper while the widths are being found."""
     s = d.sheet("sleeve")
     s.section("The cap's frame")
     crown = s.point("crown", "The top of the sleeve: meets the shoulder seam", s.origin)
-    foot = s.point("cap_foot", "The level of the underarm: the widest part of the sleeve", crown.down(arm.cap_height))
+    foot = s.point("cap_foot", "The level of the underarm: the widest part of the sleeve", crown.down(cap_height))
     front_underarm = s.point("front_underarm", "The front end of the cap line", foot.out(front_width))
     back_underarm = s.point("back_underarm", "The back end of the cap line", foot.inward(back_width))
-    hem_level = s.point("hem_level", "The hem, straight below the crown", crown.down(arm.length))
-
-    s.section("The underarm lines")
-    wrist_level = s.point("wrist_level", "The wrist, straight below the crown", crown.down(arm.arm_length))
-    narrowing = (front_width + back_width - arm.wrist_width) / 2
-    front_wrist = s.point("front_wrist", "Both underarm seams come in alike", wrist_level.out(front_width - narrowing))
-    back_wrist = s.point("back_wrist", "Both underarm seams come in alike", wrist_level.inward(back_width - narrowing))
-    front_line = s.straight("front_underarm_line", "Underarm to wrist", front_underarm, front_wrist)
-    back_line = s.straight("back_underarm_line", "Underarm to wrist", back_underarm, back_wrist)
+    hem_level = s.point("hem_level", "The hem, straight below the crown", crown.down(length))
 
     s.section("The cap line")
     back_low = s.point(
         "back_cap_low",
         "A little hollow near the underarm",
-        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), arm.armhole * BACK_HOLLOW),
+        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), armhole * BACK_HOLLOW),
     )
     back_high = s.point(
         "back_cap_high",
         "Round where the arm is round",
-        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), arm.armhole * BACK_RISE),
+        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), armhole * BACK_RISE),
     )
     front_high = s.point(
         "front_cap_high",
         "Rounder than the back: the arm sits forward",
-        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), arm.armhole * FRONT_RISE),
+        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), armhole * FRONT_RISE),
     )
     front_low = s.point(
         "front_cap_low",
         "Hollower than the back: the arm swings forward",
-        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), arm.armhole * FRONT_HOLLOW),
+        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), armhole * FRONT_HOLLOW),
     )
     back, front = s.curve_in_two(
         ("cap_back", "cap_front"),
-        "One line over the crown, square to both underarm seams",
+        "One line over the crown, level at both ends: the underarm seams leave it straight down",
         (back_underarm, back_low, back_high, crown),
         (crown, front_high, front_low, front_underarm),
-        leave=back_line.square_at_start,
-        arrive=front_line.square_at_start,
+        leave=LEVEL,
+        arrive=LEVEL,
     )
-    return Cap(crown, hem_level, back_underarm, front_underarm, back, front, back_line, front_line)
+    return Cap(crown, hem_level, back_underarm, front_underarm, back, front)

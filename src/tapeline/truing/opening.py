@@ -74,7 +74,7 @@ def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, 
         take = "" if wearer.given("head_girth") else "take the tape head girth; "
         yield Problem(
             "head-does-not-pass",
-            Severity.ERROR,
+            Severity.ERROR if wearer.given("head_girth") else Severity.DOUBT,
             f"the neck opens to {show(opening.stretched_mm)} at most ({opening.limit}); the head is "
             f"{show(opening.head_mm)} ({opening.head_is})",
             "seam neckline",
