@@ -65,6 +65,7 @@ def shaped_side(sheet: Sheet, half: Half, taken_in: Length, hem: Place) -> SideL
         half.underarm,
         waist,
         half.side_hip,
+        leave=STRAIGHT_DOWN,
         arrive=STRAIGHT_DOWN,
     )
     end = sheet.point("side_hem", "The side at the hem, straight below the hip", half.side_hip.level_with(hem))

@@ -36,6 +36,8 @@ FRONT_HOLLOW, BACK_HOLLOW = Fraction(1, 48), Fraction(1, 90)
 """How far the cap lies below the straight line at the low guide, as a share of the armhole."""
 FRONT_RISE, BACK_RISE = Fraction(11, 250), Fraction(1, 25)
 """How far the cap rises over the straight line at the high guide, as a share of the armhole."""
+FLATTER = Fraction(1, 5)
+"""An even hem would lie a quarter of its dip above the straight line there."""
 LEAST_WIDTH = cm(4)
 """Where the search for the widths begins if cap height and armhole leave nothing."""
 
@@ -102,7 +104,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     wrist_level = s.point("wrist_level", "The wrist, straight below the crown", drawn.crown.down(arm_length))
     narrowing = d.measured("sleeve_narrowing", "Each underarm seam comes in by as much", (width - wrist_width) / 2)
     bend = d.measured(
-        "underarm_bend", "The underarm seams leave the cap straight down for so long", (length - cap_height) / 4
+        "underarm_bend", "The underarm seams leave the cap straight down for so long", (length - cap_height) / 6
     )
     back_bend = s.point(
         "back_bend", "From here the back underarm seam turns to the wrist", drawn.back_underarm.down(bend)
@@ -127,10 +129,13 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     )
     underarm_back = bent(s, "underarm_back", drawn.back_underarm, back_line.along(bend), back_corner, back_line)
     underarm_front = bent(s, "underarm_front", drawn.front_underarm, front_line.along(bend), front_corner, front_line)
+    dip = d.measured(
+        "sleeve_hem_dip", "How far the back corner lies below the middle", drawn.hem_level.reading_down_to(back_corner)
+    )
     back_low = s.point(
         "back_hem_low",
-        "Flatter than a round hem would be, so lower at the back, where the elbow takes up length",
-        halfway(drawn.hem_level, back_corner),
+        "Flatter than at the front, so lower, for the elbow takes up length",
+        halfway(drawn.hem_level, back_corner).up(dip * FLATTER),
     )
     hem = s.curve(
         "hem",

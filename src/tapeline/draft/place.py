@@ -96,6 +96,14 @@ class Place:
             _labels(self, other),
         )
 
+    def reading_down_to(self, other: Place) -> Reading:
+        """How much lower another place lies, measured on the paper."""
+        return Reading(
+            Length(self.point.y - other.point.y),
+            (f"measured down from the level of {self.name} to that of {other.name}",),
+            _labels(self, other),
+        )
+
     def _moved(self, way: Vector, word: str, by: Length, *also: Place) -> Place:
         start: Phrase = (f"from {self.name}, ",) if self.label else (*self.how, ", then ")
         return Place(
