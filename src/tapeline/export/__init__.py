@@ -1,0 +1,1 @@
+"""One file for each thing a finished garment is written to: print, drawing, data."""

@@ -1,0 +1,98 @@
+"""Letters for the print: Bitstream Vera, which comes inside reportlab, so nothing has to be installed.
+
+It holds the letters of western and central Europe and Turkish. Others are written with the nearest letters that it has,
+and the print says so; nothing is dropped without a word.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from functools import cache
+from pathlib import Path
+
+from tapeline.problems import Problem, Severity
+
+__all__ = ["BOLD", "REGULAR", "letters_problem", "register", "writable"]
+
+REGULAR, BOLD = "TapelineWords", "TapelineTitles"
+
+_NEAREST = {"″": '"', "′": "'", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3", "→": "->", "‑": "-"}
+_CYRILLIC = dict(
+    zip(
+        "абвгдежзийклмнопрстуфхцчшщъыьэюяіїєґ",
+        "a b v g d e zh z i y k l m n o p r s t u f kh ts ch sh shch ' y ' e yu ya i yi ye g".split(),
+        strict=True,
+    )
+)
+_GREEK = dict(
+    zip("αβγδεζηθικλμνξοπρστυφχψως", "a v g d e z i th i k l m n x o p r s t y f ch ps o s".split(), strict=True)
+)
+_LETTERS = _CYRILLIC | _GREEK | {"ħ": "h", "ŧ": "t", "đ": "d", "ŋ": "ng", "ə": "e", "ø": "o"}
+"""Common ways to write these in Latin letters (from memory)."""
+
+
+@cache
+def register() -> frozenset[int]:
+    """Make the letters known to reportlab, once; returns the code points that they hold."""
+    import reportlab
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    folder = Path(reportlab.__file__).parent / "fonts"
+    faces = [TTFont(REGULAR, str(folder / "Vera.ttf")), TTFont(BOLD, str(folder / "VeraBd.ttf"))]
+    for face in faces:
+        pdfmetrics.registerFont(face)
+    return frozenset.intersection(*(frozenset(face.face.charToGlyph) for face in faces))
+
+
+def writable(text: str) -> tuple[str, str]:
+    """The text in letters that the print has, and those of its letters that had to be replaced.
+
+    >>> writable("Zoë Łuczak, 33¼″")
+    ('Zoë Łuczak, 33¼"', '')
+    >>> writable("Erdős Жанна")
+    ('Erdos Zhanna', 'őЖ')
+    """
+    held = register()
+    done, replaced = [], []
+    for letter in unicodedata.normalize("NFC", text):
+        if ord(letter) in held:
+            done.append(letter)
+            continue
+        near = _near(letter, held)
+        done.append(near)
+        if letter not in _NEAREST and not unicodedata.combining(letter):
+            replaced.append(letter)
+    # Plain stand-ins such as " for inches say the same, so only true letters are reported.
+    return "".join(done), "".join(dict.fromkeys(_reported(replaced)))
+
+
+def letters_problem(replaced: str) -> Problem:
+    """What the print says about letters that it does not have."""
+    return Problem(
+        "letters-replaced",
+        Severity.NOTE,
+        f"the print has no letters {' '.join(replaced)}; it shows the nearest Latin ones",
+        hint="the drawing (SVG) and the data (JSON) keep them",
+    )
+
+
+def _reported(letters: list[str]) -> list[str]:
+    return [letter for letter in letters if not letter.isspace()]
+
+
+def _near(letter: str, held: frozenset[int]) -> str:
+    if letter in _NEAREST:
+        return _NEAREST[letter]
+    if unicodedata.combining(letter) or unicodedata.category(letter) in ("Cf", "Cc"):
+        return ""
+    if letter.isspace():
+        return " "
+    base = "".join(c for c in unicodedata.normalize("NFKD", letter) if ord(c) in held and not unicodedata.combining(c))
+    if base:
+        return base
+    plain = unicodedata.normalize("NFD", letter.casefold())[:1]
+    latin = _LETTERS.get(letter.casefold()) or _LETTERS.get(plain)
+    if latin is None:
+        return "?"
+    return latin.capitalize() if letter != letter.casefold() else latin

@@ -1,0 +1,138 @@
+"""The print: a PDF at true scale, on sheets or a roll, with layers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from io import BytesIO
+
+import numpy as np
+
+from tapeline.export.arrange import PANEL_MM, Layout, arrange
+from tapeline.export.drawing import Drawing, draw
+from tapeline.export.fonts import letters_problem
+from tapeline.export.ink import UNIT, Ink
+from tapeline.export.line_kind import Layer
+from tapeline.export.page_map import draw_panel
+from tapeline.export.paper import Paper
+from tapeline.export.tile import FORM, draw_tile
+from tapeline.finish.finished import Finished, Title
+from tapeline.geometry.silhouette import even_points
+from tapeline.problems import Problem
+
+__all__ = ["Print", "pdf"]
+
+
+@dataclass(frozen=True, slots=True)
+class Print:
+    """A file to print, how it is laid out, and what is worth knowing about it."""
+
+    data: bytes
+    layout: Layout
+    problems: tuple[Problem, ...]
+
+
+def pdf(finished: Finished, paper: Paper) -> Print:
+    """The print of a garment, the same bytes whenever the same is asked for.
+
+    Raises `InputError` when the pieces do not fit a roll (see `arrange`).
+    """
+    from reportlab.pdfgen.canvas import Canvas
+
+    layout = arrange(finished.pieces, paper)
+    joints = layout.joints()
+    drawings = [draw(p.piece, [joint.moved(p.move.back) for joint in joints]) for p in layout.placements]
+    buffer = BytesIO()
+    canvas = Canvas(buffer, pageCompression=1, invariant=1, pdfVersion=(1, 6), initialFontName="Helvetica")
+    ink = Ink(canvas)
+    width, height = layout.size_mm
+    canvas.beginForm(FORM, 0, 0, width * UNIT, height * UNIT)
+    _pattern(ink, layout, drawings)
+    canvas.endForm()
+    if layout.panel is None:
+        _cover(ink, layout, drawings, finished.title)
+    _sheets(ink, layout, drawings, finished.title)
+    canvas.save()
+    problems = (letters_problem("".join(ink.replaced)),) if ink.replaced else ()
+    return Print(_with_layers(buffer.getvalue(), finished.title), layout, problems)
+
+
+def _pattern(ink: Ink, layout: Layout, drawings: list[Drawing]) -> None:
+    for layer in Layer:
+        with ink.layer(layer):
+            for drawing, place in zip(drawings, layout.placements, strict=True):
+                ink.drawing(drawing, place.move, layer)
+
+
+def _cover(ink: Ink, layout: Layout, drawings: list[Drawing], title: Title) -> None:
+    """A page for the panel alone, upright."""
+    paper = layout.paper
+    width, height = paper.field_mm
+    ink.canvas.setPageSize((paper.width_mm * UNIT, (height + 2 * paper.margin_mm) * UNIT))
+    with ink.at(paper.margin_mm + (width - PANEL_MM[0]) / 2, paper.margin_mm + height - PANEL_MM[1]):
+        draw_panel(ink, layout, drawings, title)
+    ink.canvas.bookmarkPage("panel")
+    ink.canvas.addOutlineEntry("Test squares and page map", "panel")
+    ink.canvas.showPage()
+
+
+def _sheets(ink: Ink, layout: Layout, drawings: list[Drawing], title: Title) -> None:
+    margin = layout.paper.margin_mm
+    width, height = layout.field_mm
+    note = ", ".join(part for part in (title.docket, title.wearer) if part)
+    taken = _taken(layout, drawings)
+    for tile in layout.tiles:
+        ink.canvas.setPageSize(((width + 2 * margin) * UNIT, (height + 2 * margin) * UNIT))
+        with ink.at(margin, margin):
+            if layout.panel is not None and tile == layout.tiles[0]:
+                corner = layout.corner(tile)
+                with ink.at(layout.panel.x - corner.x, layout.panel.y - corner.y):
+                    draw_panel(ink, layout, drawings, title)
+            draw_tile(ink, layout, tile, note, taken)
+        ink.canvas.bookmarkPage(str(tile))
+        ink.canvas.addOutlineEntry(str(tile).capitalize() if len(layout.tiles) > 1 else "Pieces", str(tile))
+        ink.canvas.showPage()
+
+
+def _taken(layout: Layout, drawings: list[Drawing]) -> np.ndarray:
+    """Samples of every line and word, for whoever looks for an empty place."""
+    found = []
+    for drawing, place in zip(drawings, layout.placements, strict=True):
+        found += [even_points(stroke.path.moved(place.move).flattened(0.5), 2.0) for stroke in drawing.strokes]
+        found += [even_points([place.move.point(p) for p in label.outline()], 2.0) for label in drawing.labels]
+    if layout.panel is not None:
+        x, y = layout.panel.x, layout.panel.y
+        across, up = np.arange(0, PANEL_MM[0], 2.0), np.arange(0, PANEL_MM[1], 2.0)
+        found.append(np.stack(np.meshgrid(x + across, y + up), axis=-1).reshape(-1, 2))
+    return np.vstack(found)
+
+
+def _with_layers(data: bytes, title: Title) -> bytes:
+    """Names the layers, asks the viewer not to scale, sets language and date."""
+    import pikepdf
+    from pikepdf import Array, Dictionary, Name, String
+
+    with pikepdf.open(BytesIO(data)) as file:
+        layers = {layer: file.make_indirect(Dictionary(Type=Name.OCG, Name=layer.value)) for layer in Layer}
+        names = Dictionary({f"/{layer.name}": group for layer, group in layers.items()})
+        for page in file.pages:
+            for form in page.resources.get("/XObject", Dictionary()).values():
+                if form.get("/Subtype") == Name.Form:
+                    resources = form.get("/Resources", Dictionary())
+                    resources["/Properties"] = names
+                    form["/Resources"] = resources
+        order = Array(layers.values())
+        file.Root.OCProperties = Dictionary(
+            OCGs=order, D=Dictionary(Order=order, ON=order, Name=String("Pattern"), BaseState=Name.ON)
+        )
+        file.Root.ViewerPreferences = Dictionary(
+            PrintScaling=Name("/None"), PickTrayByPDFSize=True, DisplayDocTitle=True
+        )
+        file.Root.Lang = String("en")
+        info = {"/Title": f"{title.style} for {title.wearer}", "/Creator": f"Tapeline {title.version}".strip()}
+        day = title.date.replace("-", "")[:8]
+        if len(day) == 8 and day.isdigit():  # noqa: PLR2004 - YYYYMMDD
+            info |= {"/CreationDate": f"D:{day}"}
+        file.trailer["/Info"] = file.make_indirect(Dictionary({key: String(text) for key, text in info.items()}))
+        out = BytesIO()
+        file.save(out, deterministic_id=True, min_version="1.6")
+    return out.getvalue()

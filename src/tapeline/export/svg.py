@@ -1,0 +1,207 @@
+"""The drawing: an SVG in mm, every line with its name and its reason."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from xml.sax.saxutils import escape, quoteattr
+
+from tapeline.export.drawing import Drawing, Stroke, draw
+from tapeline.export.labels import Label
+from tapeline.export.line_kind import LineKind
+from tapeline.finish.finished import Finished
+from tapeline.geometry import Path, Point, Rigid
+from tapeline.pattern import Step, StepKind
+from tapeline.units import Unit
+
+__all__ = ["svg"]
+
+GAP_MM = 30.0
+"""Between pieces, and round them."""
+DOT_MM = 1.4
+"""Radius of the mark of a point."""
+
+_STYLE = """
+text { font-family: "DejaVu Sans", Verdana, Arial, sans-serif; fill: #1a1a1a }
+.title { font-weight: bold }
+path { fill: none; stroke: #1a1a1a; stroke-linejoin: round }
+.ground { fill: #ffffff; stroke: none }
+.cloth { fill: #f6f4ef; stroke: none }
+.head { fill: #1a1a1a; stroke: none }
+.construction { stroke: #5b6b7a; stroke-width: 0.25; stroke-dasharray: 1 1 }
+.point circle { fill: #9a3412; stroke: #ffffff; stroke-width: 0.4 }
+.point text { fill: #9a3412 }
+.seam-line:hover, .cut-line:hover, .fold-line:hover, .construction:hover { stroke: #9a3412; stroke-width: 1 }
+"""
+
+
+def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> bytes:
+    """The pieces side by side, upright; `points` adds every point and construction line of the draft.
+
+    One group for each piece (`piece-front`); a line is named after its edge (`front.armhole`) and carries the words and
+    equations of its step as a title, the step's name as `data-step` and what it needs as `data-needs`.
+    """
+    steps = {step.label: step for step in finished.garment.steps if step.kind is not StepKind.SECTION}
+    boxes: list[tuple[float, float, float, float]] = []
+    for piece in finished.pieces:
+        shown = [*piece.cut_line.flattened(0.1), *(_points_of(steps.values(), piece.piece.name) if points else ())]
+        boxes.append((min(p.x for p in shown), min(p.y for p in shown), max(p.x for p in shown), max(p.y for p in shown)))
+    height = max(box[3] - box[1] for box in boxes) + 2 * GAP_MM
+    x, body = GAP_MM, []
+    for piece, (left, _, right, top) in zip(finished.pieces, boxes, strict=True):
+        # Here, and only here, y turns to run down the page.
+        flip = Rigid(1, 0, 0, -1, x - left, GAP_MM + top)
+        body += _piece(draw(piece), flip, steps, unit, points=points)
+        x += right - left + GAP_MM
+    words = _sentence(finished)
+    name = f"{finished.title.style} for {finished.title.wearer}"
+    return "\n".join(
+        [
+            '<?xml version="1.0" encoding="UTF-8"?>',
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{_n(x)}mm" height="{_n(height)}mm" '
+            f'viewBox="0 0 {_n(x)} {_n(height)}" role="img" aria-labelledby="drawing-title drawing-words" lang="en">',
+            f'<title id="drawing-title">{_text(name)}</title>',
+            f'<desc id="drawing-words">{_text(words)}</desc>',
+            f"<style>{_STYLE}{_kinds()}</style>",
+            f'<rect class="ground" width="{_n(x)}" height="{_n(height)}"/>',
+            *body,
+            "</svg>",
+            "",
+        ]
+    ).encode()
+
+
+def _piece(
+    drawing: Drawing, flip: Rigid, steps: Mapping[str, Step], unit: Unit, *, points: bool
+) -> Iterable[str]:
+    piece = drawing.piece.piece
+    yield f'<g id="piece-{_id(piece.name)}" data-piece={quoteattr(piece.name)}>'
+    yield f"<title>{_text(', '.join(drawing.piece.words))}</title>"
+    yield f'<path class="cloth" d="{drawing.piece.cut_line.moved(flip).svg()}"/>'
+    yield (
+        f'<path id="{_id(piece.name)}.cut-line" class="outline" style="stroke:none" '
+        f'd="{drawing.piece.cut_line.moved(flip).svg()}"/>'
+    )
+    counts: dict[str, int] = {}
+    for stroke in drawing.strokes:
+        yield _stroke(stroke, piece.name, flip, steps, unit, counts)
+    edges = {f"{piece.name}.{edge.name}" for edge in piece.edges}
+    for edge in piece.edges:
+        if edge.fold:
+            label = f"{piece.name}.{edge.name}"
+            yield f'<path id="{_id(label)}" class="seam-line" {_because(label, edge.path, steps, unit)}'.replace(
+                "@", edge.path.moved(flip).svg()
+            )
+    for head in drawing.heads:
+        corners = [flip.point(p) for p in head]
+        yield f'<path class="head" d="{Path.through(*corners, corners[0]).svg()}"/>'
+    yield from (_label(label, flip) for label in drawing.labels)
+    if points:
+        yield from _construction(piece.name, edges, flip, steps, unit)
+    yield "</g>"
+
+
+def _stroke(
+    stroke: Stroke, piece: str, flip: Rigid, steps: Mapping[str, Step], unit: Unit, counts: dict[str, int]
+) -> str:
+    label = f"{piece}.{stroke.name}"
+    if stroke.kind is LineKind.SEAM:
+        name, because = label, _because(label, stroke.path, steps, unit)
+    else:
+        family = f"{label}.{stroke.kind.label}" if stroke.kind is LineKind.NOTCH else label
+        counts[family] = counts.get(family, 0) + 1
+        name = f"{family}-{counts[family]}" if stroke.kind in (LineKind.NOTCH, LineKind.CUT, LineKind.FOLD) else family
+        because = _because(label, stroke.path, steps, unit, fallback=_plain(stroke))
+    return f'<path id="{_id(name)}" class="{stroke.kind.label}" {because}'.replace("@", stroke.path.moved(flip).svg())
+
+
+def _plain(stroke: Stroke) -> str:
+    return {
+        LineKind.CUT: "cut line",
+        LineKind.FOLD: "fold: lay on the fold of the cloth, do not cut",
+        LineKind.NOTCH: f"notch on the {stroke.name.replace('_', ' ')}",
+        LineKind.GRAIN: "grain line: lay along the cloth" if stroke.name == "grain" else "lay this side on the fold",
+    }.get(stroke.kind, stroke.name.replace("_", " "))
+
+
+def _because(label: str, path: Path, steps: Mapping[str, Step], unit: Unit, *, fallback: str = "") -> str:
+    """Attributes and title of a line; `@` stands where its course goes."""
+    step = steps.get(label) or next((s for s in steps.values() if s.path is not None and s.path == path), None)
+    if step is None:
+        return f'd="@"><title>{_text(fallback or label)}</title></path>'
+    return f'{_data(step)} d="@"><title>{_text(_title(label, step, unit))}</title></path>'
+
+
+def _data(step: Step) -> str:
+    return f"data-step={quoteattr(step.label)} data-needs={quoteattr(' '.join(step.needs))}"
+
+
+def _title(label: str, step: Step, unit: Unit) -> str:
+    """`front.armhole: leaves the shoulder square; from ...; armhole depth = ... = 20.5 cm`."""
+    parts = (f"{label}: {step.says}", step.how_text(unit), *step.equations(unit))
+    return "\n".join(part for part in parts if part)
+
+
+def _label(label: Label, flip: Rigid) -> str:
+    place = flip.point(label.at)
+    turn = f' transform="rotate({_n(-math.degrees(label.angle))} {_n(place.x)} {_n(place.y)})"' if label.angle else ""
+    kind = ' class="title"' if label.bold else ""
+    at = f'x="{_n(place.x)}" y="{_n(place.y)}"'
+    return f'<text{kind} {at} font-size="{_n(label.size_mm)}"{turn}>{_text(label.text)}</text>'
+
+
+def _construction(
+    piece: str, edges: set[str], flip: Rigid, steps: Mapping[str, Step], unit: Unit
+) -> Iterable[str]:
+    """Lines of the draft that are no edges, and its points with their names."""
+    for step in steps.values():
+        if step.sheet != piece:
+            continue
+        title = f"<title>{_text(_title(step.label, step, unit))}</title>"
+        name = _id(f"step.{step.label}")
+        if step.path is not None and step.label not in edges:
+            yield f'<path id="{name}" class="construction" {_data(step)} d="{step.path.moved(flip).svg()}">{title}</path>'
+        if step.point is not None:
+            place = flip.point(step.point)
+            yield f'<g id="{name}" class="point" {_data(step)}>{title}'
+            yield f'<circle cx="{_n(place.x)}" cy="{_n(place.y)}" r="{DOT_MM}"/>'
+            word = step.label.rpartition(".")[2].replace("_", " ")
+            yield f'<text x="{_n(place.x + 2.5)}" y="{_n(place.y - 2)}" font-size="4">{_text(word)}</text></g>'
+
+
+def _points_of(steps: Iterable[Step], piece: str) -> list[Point]:
+    return [step.point for step in steps if step.point is not None and step.sheet == piece]
+
+
+def _sentence(finished: Finished) -> str:
+    """The drawing in words, for who cannot see it."""
+    parts = []
+    for row, piece in zip(finished.cutting_list, finished.pieces, strict=True):
+        edges = ", ".join(f"{e.name.replace('_', ' ')} {e.length / 10:.1f} cm" for e in piece.piece.edges)
+        half = "half, on the fold" if row.on_fold else "whole"
+        parts.append(f"{row.title} ({half}; cut {row.quantity} in {row.cloth}): {edges}.")
+    count = len(finished.pieces)
+    return f"{count} pieces side by side, seam line thin and cut line strong. " + " ".join(parts)
+
+
+def _kinds() -> str:
+    rows = []
+    for kind in LineKind:
+        dashes = f"; stroke-dasharray: {' '.join(map(_n, kind.dashes_mm))}" if kind.dashes_mm else ""
+        rows.append(f".{kind.label} {{ stroke-width: {_n(kind.width_mm)}{dashes} }}\n")
+    return "".join(rows)
+
+
+def _id(name: str) -> str:
+    """A name that may stand in an id."""
+    return "".join(c if c.isalnum() or c in "._-" else "-" for c in name)
+
+
+def _n(value: float) -> str:
+    text = f"{value:.4f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _text(text: str) -> str:
+    """Escaped; letters that XML does not allow are left out."""
+    return escape("".join(c for c in text if c in "\t\n" or (c >= " " and not "\ud800" <= c <= "\udfff")))

@@ -1,0 +1,76 @@
+"""Writes files whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Mapping
+from contextlib import suppress
+from pathlib import Path
+
+from tapeline.problems import InputError, Problem, Severity
+
+__all__ = ["write_all", "write_whole"]
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write a file under a temporary name in its folder, and rename it when every byte is on the disk.
+
+    Raises `InputError` (`cannot-write`) when the file cannot be written; what was there before is then as it was.
+    """
+    write_all({path: data})
+
+
+def write_all(files: Mapping[Path, bytes]) -> None:
+    """Write several files; none gets its name before all of them are on the disk.
+
+    Raises `InputError` (`cannot-write`) as `write_whole` does.
+    """
+    waiting: dict[Path, Path] = {}
+    path = Path()
+    try:
+        for path, data in files.items():
+            if path.is_dir():
+                raise IsADirectoryError(21, "it is a folder")
+            waiting[path] = _temporary(path, data)
+        for path, temporary in list(waiting.items()):
+            os.replace(temporary, path)  # noqa: PTH105 - says that it replaces
+            del waiting[path]
+    except OSError as error:
+        for temporary in waiting.values():
+            with suppress(OSError):
+                temporary.unlink()
+        raise InputError(_problem(path, error, len(files))) from error
+
+
+def _temporary(path: Path, data: bytes) -> Path:
+    handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        _usual_rights(name)
+    except BaseException:
+        with suppress(OSError):
+            os.unlink(name)  # noqa: PTH108 - the name is what mkstemp gave
+        raise
+    return Path(name)
+
+
+def _usual_rights(name: str) -> None:
+    """A temporary file is for its owner only; give it the rights that a new file has here."""
+    mask = os.umask(0)
+    os.umask(mask)
+    os.chmod(name, 0o666 & ~mask)  # noqa: PTH101 - as above
+
+
+def _problem(path: Path, error: OSError, count: int) -> Problem:
+    reason = (error.strerror or str(error)).lower()
+    hint = "choose another place with --output"
+    if isinstance(error, FileNotFoundError):
+        reason, hint = f"there is no folder {path.parent}", "make the folder first, or choose another"
+    elif isinstance(error, IsADirectoryError):
+        reason, hint = "it is a folder", "give the name of a file"
+    left = "It was not written" if count == 1 else "Not all files were written"
+    return Problem("cannot-write", Severity.ERROR, f"cannot write {path}: {reason}", str(path), f"{hint}. {left}.")
