@@ -17,6 +17,10 @@ ARROW_MM = 5.0
 """Length of an arrow head."""
 BRACKET_MM = 12.0
 """How far from the fold its bracket lies."""
+GRAIN_CLEAR_MM = 25.0
+"""From a fold to a grain line beside it: past the bracket and its words."""
+PARALLEL = 0.1
+"""Sine of the angle up to which two lines run the same way, to the eye."""
 ON_FOLD_MM = 0.05
 """A straight part of the cut line this close to the fold lies on it."""
 
@@ -53,7 +57,7 @@ def draw(finished: FinishedPiece, joints: Sequence[Path] = ()) -> Drawing:
     strokes += [Stroke(LineKind.MARK, mark.path, mark.name) for mark in piece.marks]
     strokes += _cut_strokes(finished, folds)
     strokes += [Stroke(LineKind.NOTCH, Path((line,)), tick.edge) for tick in finished.ticks for line in tick.lines]
-    grain = piece.grain
+    grain = _clear_of_folds(piece.grain, folds)
     size = min(ARROW_MM, grain.length / 4)
     way = grain.direction(0)
     heads = [_head(grain.end, way, size), _head(grain.start, -way, size)]
@@ -65,7 +69,19 @@ def draw(finished: FinishedPiece, joints: Sequence[Path] = ()) -> Drawing:
         strokes.append(Stroke(LineKind.GRAIN, bracket, f"{fold.name} bracket"))
         heads += tips
     lines = [stroke.path for stroke in strokes]
-    return Drawing(finished, tuple(strokes), tuple(heads), labels(finished, lines, joints))
+    return Drawing(finished, tuple(strokes), tuple(heads), labels(finished, grain, lines, joints))
+
+
+def _clear_of_folds(grain: Line, folds: list[Edge]) -> Line:
+    """The grain line, moved sideways into the piece when it lies on a fold or its bracket: only its way counts."""
+    for fold in folds:
+        line = Line(fold.path.start, fold.path.end)
+        inward = line.direction(0).right
+        near = inward.dot(grain.at(0.5) - line.start)
+        if near < GRAIN_CLEAR_MM and abs(inward.dot(grain.direction(0))) < PARALLEL:
+            move = inward * (GRAIN_CLEAR_MM - near)
+            return Line(grain.start + move, grain.end + move)
+    return grain
 
 
 def _cut_strokes(finished: FinishedPiece, folds: list[Edge]) -> list[Stroke]:

@@ -10,8 +10,10 @@ from typing import Any
 
 from tapeline.finish.finished import Finished, FinishedPiece
 from tapeline.geometry import Point
-from tapeline.pattern import Garment, Seam, Size, Step, StepKind
+from tapeline.pattern import Size, Step, StepKind
 from tapeline.problems import Problem
+from tapeline.truing import Truing
+from tapeline.truing.walk import SeamWalk
 from tapeline.units import Unit
 
 __all__ = ["GIRTHS", "document", "schema", "text"]
@@ -22,7 +24,9 @@ DIGITS = 4
 """Decimals of a millimetre: below the wavelength of light."""
 
 
-def document(finished: Finished, problems: Iterable[Problem], docket: Mapping[str, Any], unit: Unit = Unit.CM) -> dict[str, Any]:
+def document(
+    finished: Finished, truing: Truing, problems: Iterable[Problem], docket: Mapping[str, Any], unit: Unit = Unit.CM
+) -> dict[str, Any]:
     """Everything about a garment, in mm, y up, each piece in its own axes; words of the steps in `unit`.
 
     Paths are SVG path strings. Raises `ValueError` for a number that is none (NaN) or has no end.
@@ -34,8 +38,8 @@ def document(finished: Finished, problems: Iterable[Problem], docket: Mapping[st
         "unit": "mm",
         "sizes": {size.name: _size(size, unit) for size in garment.sizes},
         "pieces": {piece.piece.name: _piece(piece) for piece in finished.pieces},
-        "seams": [_seam(garment, seam) for seam in garment.seams],
-        "girths": _girths(garment),
+        "seams": [_seam(walked) for walked in truing.walks],
+        "girths": _girths(truing),
         "points": {label: _point(point) for label, point in garment.points.items()},
         "steps": [_step(step, unit) for step in garment.steps],
         "problems": [_problem(problem) for problem in problems],
@@ -108,25 +112,26 @@ def _piece(finished: FinishedPiece) -> dict[str, Any]:
     }
 
 
-def _seam(garment: Garment, seam: Seam) -> dict[str, Any]:
+def _seam(walked: SeamWalk) -> dict[str, Any]:
+    seam = walked.seam
     return {
         "name": seam.name,
         "a": seam.side_text(seam.a),
         "b": seam.side_text(seam.b),
-        "a_mm": _number(garment.run_length(seam.a)),
-        "b_mm": _number(garment.run_length(seam.b)),
+        "a_mm": _number(walked.a_mm),
+        "b_mm": _number(walked.b_mm),
         "ease_mm": _number(seam.ease.mm),
         "reason": seam.reason,
     }
 
 
-def _girths(garment: Garment) -> dict[str, Any]:
+def _girths(truing: Truing) -> dict[str, Any]:
     found: dict[str, Any] = dict.fromkeys(GIRTHS)
-    for girth in garment.girths:
-        found[girth.name] = {
-            "tape_mm": _number(girth.tape.mm),
-            "garment_mm": _number(girth.garment_mm),
-            "ease_mm": _number(girth.ease.mm),
+    for measured in truing.girths:
+        found[measured.girth.name] = {
+            "tape_mm": _number(measured.girth.tape.mm),
+            "garment_mm": _number(measured.garment_mm),
+            "ease_mm": _number(measured.ease_mm),
         }
     return found
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from tapeline.finish.finished import FinishedPiece
-from tapeline.geometry import Path, Point, Vector
+from tapeline.geometry import Line, Path, Point, Vector
 from tapeline.geometry.silhouette import even_points
 
 __all__ = ["Label", "labels", "text_width"]
@@ -53,7 +53,9 @@ def text_width(text: str, size_mm: float, *, bold: bool = False) -> float:
     return len(text) * size_mm * (0.70 if bold else 0.62)
 
 
-def labels(finished: FinishedPiece, lines: Sequence[Path], joints: Sequence[Path] = ()) -> tuple[Label, ...]:
+def labels(
+    finished: FinishedPiece, grain_line: Line, lines: Sequence[Path], joints: Sequence[Path] = ()
+) -> tuple[Label, ...]:
     """The words of a piece, clear of its lines; clear of the joints of the paper too where that leaves them large."""
     signs = [_along_fold(edge.path) for edge in finished.piece.edges if edge.fold]
     room = _Room(finished, lines)
@@ -61,7 +63,7 @@ def labels(finished: FinishedPiece, lines: Sequence[Path], joints: Sequence[Path
     for sign in signs:
         room.block(sign)
         whole.block(sign)
-    grain = _along_grain(finished, whole)
+    grain = _along_grain(grain_line, whole)
     room.block(grain)
     whole.block(grain)
     words = _words(finished.words, whole, LARGE_SHARES) if joints else None
@@ -79,9 +81,8 @@ def _along_fold(path: Path) -> Label:
     return Label(text, middle + (inward * (clear + 0.8 * size) - way * (width / 2)), size, way.angle)
 
 
-def _along_grain(finished: FinishedPiece, room: _Room) -> Label:
+def _along_grain(grain: Line, room: _Room) -> Label:
     """`grain`, beside the grain line where nothing else is."""
-    grain = finished.piece.grain
     way = grain.direction(0)
     if way.x < -1e-9 or (abs(way.x) <= 1e-9 and way.y < 0):
         way = -way

@@ -10,6 +10,7 @@ from tapeline.export.ink import GREY, UNIT, Ink
 from tapeline.export.line_kind import LineKind
 from tapeline.finish.finished import Title
 from tapeline.geometry import Path, Point
+from tapeline.units import Unit
 
 __all__ = ["SQUARES_MM", "draw_panel", "square_corners"]
 
@@ -28,13 +29,13 @@ def square_corners() -> tuple[Point, Point]:
     return tuple(Point(0.5, top - side) for side, top in zip(SQUARES_MM, SQUARE_TOPS_MM, strict=True))  # type: ignore[return-value]
 
 
-def draw_panel(ink: Ink, layout: Layout, drawings: Sequence[Drawing], title: Title) -> None:
+def draw_panel(ink: Ink, layout: Layout, drawings: Sequence[Drawing], title: Title, unit: Unit) -> None:
     """The panel, from its lower left."""
     width, height = PANEL_MM
     name = f"{title.style.capitalize()} for {title.wearer}" if title.wearer else title.style.capitalize()
     size = min(8.0, 8.0 * width / ink.width(name, 8.0, bold=True))
     ink.words(name, 0, height - 8, size, bold=True)
-    facts = (title.docket, title.date, _sheets(layout), f"Tapeline {title.version}" if title.version else "")
+    facts = (title.docket, title.date, _sheets(layout, unit), f"Tapeline {title.version}" if title.version else "")
     line = "  ·  ".join(fact for fact in facts if fact)
     ink.words(line, 0, height - 14.5, min(3.4, 3.4 * width / ink.width(line, 3.4)), grey=GREY)
     _squares(ink)
@@ -43,13 +44,14 @@ def draw_panel(ink: Ink, layout: Layout, drawings: Sequence[Drawing], title: Tit
     y = _overview(ink, drawings, y)
     if len(layout.tiles) > 1:
         y = _map(ink, layout, y)
-    _words(ink, layout, y)
+    _words(ink, layout, y, unit)
 
 
-def _sheets(layout: Layout) -> str:
+def _sheets(layout: Layout, unit: Unit) -> str:
     count, name = len(layout.tiles), layout.paper.name
     if layout.paper.is_roll:
-        return f"{name}, {layout.size_mm[1] + 2 * layout.paper.margin_mm:.0f} mm of it"
+        length = (layout.size_mm[1] + 2 * layout.paper.margin_mm) / unit.mm
+        return f"{length:.1f} {unit.sign} of {name}"
     if count == 1:
         return f"1 sheet of {name}" + ("" if layout.panel else " and this page")
     return f"{count} sheets of {name}" + (" to glue" if layout.panel else " to glue, and this page")
@@ -139,13 +141,14 @@ def _map(ink: Ink, layout: Layout, top: float) -> float:
     return low - 6
 
 
-def _words(ink: Ink, layout: Layout, top: float) -> None:
+def _words(ink: Ink, layout: Layout, top: float, unit: Unit) -> None:
+    little = "half a millimetre" if unit is Unit.CM else "1/64 in"
     width = PANEL_MM[0] - COLUMN_MM
     y = _heading(ink, "Before you cut", top) - 1.6
     todo = [
         "Print at 100 %, not fitted to the page.",
-        "Measure both squares, up and across. If one is off by more than half a millimetre, mend the printer's scale "
-        "and print again.",
+        f"Measure both squares, up and across. If one is off by more than {little}, mend the printer's scale and print "
+        "again.",
     ]
     if len(layout.tiles) > 1:
         todo += [

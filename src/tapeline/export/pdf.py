@@ -18,8 +18,9 @@ from tapeline.export.tile import FORM, draw_tile
 from tapeline.finish.finished import Finished, Title
 from tapeline.geometry.silhouette import even_points
 from tapeline.problems import Problem
+from tapeline.units import Unit
 
-__all__ = ["Print", "pdf"]
+__all__ = ["Print", "pdf", "printed"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +32,12 @@ class Print:
     problems: tuple[Problem, ...]
 
 
-def pdf(finished: Finished, paper: Paper) -> Print:
+def pdf(finished: Finished, paper: Paper, unit: Unit = Unit.CM) -> bytes:
+    """The print of a garment as a file; `printed` says how it is laid out as well."""
+    return printed(finished, paper, unit).data
+
+
+def printed(finished: Finished, paper: Paper, unit: Unit = Unit.CM) -> Print:
     """The print of a garment, the same bytes whenever the same is asked for.
 
     Raises `InputError` when the pieces do not fit a roll (see `arrange`).
@@ -42,51 +48,64 @@ def pdf(finished: Finished, paper: Paper) -> Print:
     joints = layout.joints()
     drawings = [draw(p.piece, [joint.moved(p.move.back) for joint in joints]) for p in layout.placements]
     buffer = BytesIO()
+    drawn = _Drawn(layout, drawings, finished.title, unit)
     canvas = Canvas(buffer, pageCompression=1, invariant=1, pdfVersion=(1, 6), initialFontName="Helvetica")
     ink = Ink(canvas)
     width, height = layout.size_mm
     canvas.beginForm(FORM, 0, 0, width * UNIT, height * UNIT)
-    _pattern(ink, layout, drawings)
+    _pattern(ink, drawn)
     canvas.endForm()
     if layout.panel is None:
-        _cover(ink, layout, drawings, finished.title)
-    _sheets(ink, layout, drawings, finished.title)
+        _cover(ink, drawn)
+    _sheets(ink, drawn)
     canvas.save()
     problems = (letters_problem("".join(ink.replaced)),) if ink.replaced else ()
     return Print(_with_layers(buffer.getvalue(), finished.title), layout, problems)
 
 
-def _pattern(ink: Ink, layout: Layout, drawings: list[Drawing]) -> None:
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    layout: Layout
+    drawings: list[Drawing]
+    title: Title
+    unit: Unit
+
+    def panel(self, ink: Ink) -> None:
+        draw_panel(ink, self.layout, self.drawings, self.title, self.unit)
+
+
+def _pattern(ink: Ink, drawn: _Drawn) -> None:
     for layer in Layer:
         with ink.layer(layer):
-            for drawing, place in zip(drawings, layout.placements, strict=True):
+            for drawing, place in zip(drawn.drawings, drawn.layout.placements, strict=True):
                 ink.drawing(drawing, place.move, layer)
 
 
-def _cover(ink: Ink, layout: Layout, drawings: list[Drawing], title: Title) -> None:
+def _cover(ink: Ink, drawn: _Drawn) -> None:
     """A page for the panel alone, upright."""
-    paper = layout.paper
+    paper = drawn.layout.paper
     width, height = paper.field_mm
     ink.canvas.setPageSize((paper.width_mm * UNIT, (height + 2 * paper.margin_mm) * UNIT))
     with ink.at(paper.margin_mm + (width - PANEL_MM[0]) / 2, paper.margin_mm + height - PANEL_MM[1]):
-        draw_panel(ink, layout, drawings, title)
+        drawn.panel(ink)
     ink.canvas.bookmarkPage("panel")
     ink.canvas.addOutlineEntry("Test squares and page map", "panel")
     ink.canvas.showPage()
 
 
-def _sheets(ink: Ink, layout: Layout, drawings: list[Drawing], title: Title) -> None:
+def _sheets(ink: Ink, drawn: _Drawn) -> None:
+    layout, title = drawn.layout, drawn.title
     margin = layout.paper.margin_mm
     width, height = layout.field_mm
     note = ", ".join(part for part in (title.docket, title.wearer) if part)
-    taken = _taken(layout, drawings)
+    taken = _taken(layout, drawn.drawings)
     for tile in layout.tiles:
         ink.canvas.setPageSize(((width + 2 * margin) * UNIT, (height + 2 * margin) * UNIT))
         with ink.at(margin, margin):
             if layout.panel is not None and tile == layout.tiles[0]:
                 corner = layout.corner(tile)
                 with ink.at(layout.panel.x - corner.x, layout.panel.y - corner.y):
-                    draw_panel(ink, layout, drawings, title)
+                    drawn.panel(ink)
             draw_tile(ink, layout, tile, note, taken)
         ink.canvas.bookmarkPage(str(tile))
         ink.canvas.addOutlineEntry(str(tile).capitalize() if len(layout.tiles) > 1 else "Pieces", str(tile))

@@ -35,7 +35,7 @@ path { fill: none; stroke: #1a1a1a; stroke-linejoin: round }
 """
 
 
-def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> bytes:
+def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> str:
     """The pieces side by side, upright; `points` adds every point and construction line of the draft.
 
     One group for each piece (`piece-front`); a line is named after its edge (`front.armhole`) and carries the words and
@@ -68,7 +68,7 @@ def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> by
             "</svg>",
             "",
         ]
-    ).encode()
+    )
 
 
 def _piece(
