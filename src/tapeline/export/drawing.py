@@ -62,7 +62,7 @@ def draw(finished: FinishedPiece, joints: Sequence[Path] = ()) -> Drawing:
     way = grain.direction(0)
     heads = [_head(grain.end, way, size), _head(grain.start, -way, size)]
     # A stroke ends inside its arrow head, so that the tip stays sharp.
-    shaft = Line(grain.start + way * (size / 2), grain.end - way * (size / 2))
+    shaft = Line(grain.start + way * (size / 2), grain.end + way * (-size / 2))
     strokes.append(Stroke(LineKind.GRAIN, Path((shaft,)), "grain"))
     for fold in folds:
         bracket, tips = _bracket(fold)
@@ -109,8 +109,8 @@ def _lies_on(segment: Segment, fold: Edge) -> bool:
 
 
 def _head(tip: Point, way: Vector, size: float) -> tuple[Point, Point, Point]:
-    foot = tip - way * size
-    return tip, foot + way.left * (size / 3), foot - way.left * (size / 3)
+    foot = tip + way * -size
+    return tip, foot + way.left * (size / 3), foot + way.right * (size / 3)
 
 
 def _bracket(fold: Edge) -> tuple[Path, list[tuple[Point, Point, Point]]]:

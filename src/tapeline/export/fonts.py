@@ -4,6 +4,8 @@ It holds the letters of western and central Europe and Turkish. Others are writt
 and the print says so; nothing is dropped without a word.
 """
 
+# ruff: noqa: RUF001 - letters of other scripts stand here on purpose
+
 from __future__ import annotations
 
 import unicodedata
@@ -16,18 +18,25 @@ __all__ = ["BOLD", "REGULAR", "letters_problem", "register", "writable"]
 
 REGULAR, BOLD = "TapelineWords", "TapelineTitles"
 
-_NEAREST = {"″": '"', "′": "'", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3", "→": "->", "‑": "-"}
-_CYRILLIC = dict(
-    zip(
-        "абвгдежзийклмнопрстуфхцчшщъыьэюяіїєґ",
-        "a b v g d e zh z i y k l m n o p r s t u f kh ts ch sh shch ' y ' e yu ya i yi ye g".split(),
-        strict=True,
-    )
-)
-_GREEK = dict(
-    zip("αβγδεζηθικλμνξοπρστυφχψως", "a v g d e z i th i k l m n x o p r s t y f ch ps o s".split(), strict=True)
-)
-_LETTERS = _CYRILLIC | _GREEK | {"ħ": "h", "ŧ": "t", "đ": "d", "ŋ": "ng", "ə": "e", "ø": "o"}
+_NEAREST = {
+    "″": '"',
+    "′": "'",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+    "⅓": "1/3",
+    "⅔": "2/3",
+    "→": "->",
+    "\u2011": "-",
+}
+_OTHERS = """
+а:a б:b в:v г:g д:d е:e ж:zh з:z и:i й:y к:k л:l м:m н:n о:o п:p р:r с:s т:t у:u ф:f х:kh ц:ts ч:ch ш:sh щ:shch ъ:'
+ы:y ь:' э:e ю:yu я:ya і:i ї:yi є:ye ґ:g
+α:a β:v γ:g δ:d ε:e ζ:z η:i θ:th ι:i κ:k λ:l μ:m ν:n ξ:x ο:o π:p ρ:r σ:s ς:s τ:t υ:y φ:f χ:ch ψ:ps ω:o
+ħ:h ŧ:t đ:d ŋ:ng ə:e
+"""
+_LETTERS = dict(pair.split(":") for pair in _OTHERS.split())
 """Common ways to write these in Latin letters (from memory)."""
 
 
@@ -51,7 +60,7 @@ def writable(text: str) -> tuple[str, str]:
     >>> writable("Zoë Łuczak, 33¼″")
     ('Zoë Łuczak, 33¼"', '')
     >>> writable("Erdős Жанна")
-    ('Erdos Zhanna', 'őЖ')
+    ('Erdos Zhanna', 'őЖан')
     """
     held = register()
     done, replaced = [], []

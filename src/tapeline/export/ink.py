@@ -56,7 +56,9 @@ class Ink:
         yield
         self.canvas._code.append("EMC")  # noqa: SLF001 - the same
 
-    def pen(self, width_mm: float, dashes_mm: Sequence[float] = (), grey: float = 0.0, *, round_ends: bool = True) -> None:
+    def pen(
+        self, width_mm: float, dashes_mm: Sequence[float] = (), grey: float = 0.0, *, round_ends: bool = True
+    ) -> None:
         """How the lines that follow look."""
         self.canvas.setLineWidth(width_mm * UNIT)
         self.canvas.setDash([d * UNIT for d in dashes_mm])
@@ -99,12 +101,20 @@ class Ink:
             for segment in path.segments:
                 flat = [v * UNIT for p in segment.control_points[1:] for v in (p.x, p.y)]
                 (pencil.curveTo if isinstance(segment, Cubic) else pencil.lineTo)(*flat)
-            if path.start.distance_to(path.end) < 1e-9:  # noqa: PLR2004 - the same place
+            if path.start.distance_to(path.end) < 1e-9:
                 pencil.close()
         self.canvas.drawPath(pencil, stroke=int(stroke), fill=int(fill))
 
     def words(
-        self, text: str, x: float, y: float, size_mm: float, *, bold: bool = False, grey: float = 0.0, middle: bool = False
+        self,
+        text: str,
+        x: float,
+        y: float,
+        size_mm: float,
+        *,
+        bold: bool = False,
+        grey: float = 0.0,
+        middle: bool = False,
     ) -> None:
         """One line of text from the left end (or the middle) of its base line."""
         shown, replaced = writable(text)

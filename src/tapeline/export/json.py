@@ -1,4 +1,7 @@
-"""The data: one object with everything drafted, for programs. Its schema is `tapeline.schema.json`, beside this file."""
+"""The data: one object with everything drafted, for programs.
+
+Its schema is `tapeline.schema.json`, beside this file.
+"""
 
 from __future__ import annotations
 
@@ -58,7 +61,9 @@ def schema() -> dict[str, Any]:
     >>> schema()["title"]
     'A garment drafted by Tapeline'
     """
-    found: dict[str, Any] = json.loads(resources.files("tapeline.export").joinpath("tapeline.schema.json").read_text("utf-8"))
+    found: dict[str, Any] = json.loads(
+        resources.files("tapeline.export").joinpath("tapeline.schema.json").read_text("utf-8")
+    )
     return found
 
 

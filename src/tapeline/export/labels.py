@@ -123,7 +123,7 @@ def _gathered(words: Sequence[str], count: int) -> list[str]:
     """Lines of text on fewer lines, about as long as each other.
 
     >>> _gathered(("for Marit", "cut 1", "in rib", "tee.toml, 2031"), 2)
-    ['for Marit, cut 1, in rib', 'tee.toml, 2031']
+    ['for Marit, cut 1', 'in rib, tee.toml, 2031']
     """
     fair = sum(map(len, words)) / count
     lines: list[str] = []
@@ -204,7 +204,10 @@ class _Room:
 
 
 def _covered(label: Label) -> np.ndarray:
-    along, up = Vector(math.cos(label.angle), math.sin(label.angle)), Vector(-math.sin(label.angle), math.cos(label.angle))
+    along, up = (
+        Vector(math.cos(label.angle), math.sin(label.angle)),
+        Vector(-math.sin(label.angle), math.cos(label.angle)),
+    )
     width = text_width(label.text, label.size_mm, bold=label.bold)
     across = np.linspace(0, width, max(2, math.ceil(width)))
     high = np.linspace(0, label.size_mm, max(2, math.ceil(label.size_mm)))

@@ -23,10 +23,25 @@ COLUMN_MM = 110.0
 TEXT_MM = 2.9
 HEADING_MM = 4.2
 
+MEASURE = "Measure both squares, up and across. If one is off by over {little}, mend the printer's scale, print again."
+TRIM = (
+    "Start with row 1, column 1. Where a sheet says so, cut off its left or its top margin along the thin line. "
+    "Right and bottom margins stay on."
+)
+GLUE = (
+    "Glue row by row: lay the cut edge on the dashed line of the sheet before, over its grey strip, until the "
+    "diamonds are whole. Sheets with nothing on them are left out."
+)
+CARE = (
+    "Blades, needles and pins are sharp: keep fingers out of the blade's way, count the pins back into their box, "
+    "keep both from children. Irons and steam burn: never leave a hot iron alone."
+)
+
 
 def square_corners() -> tuple[Point, Point]:
     """Lower left corners of the two test squares in the panel."""
-    return tuple(Point(0.5, top - side) for side, top in zip(SQUARES_MM, SQUARE_TOPS_MM, strict=True))  # type: ignore[return-value]
+    metric, inches = (Point(0.5, top - side) for side, top in zip(SQUARES_MM, SQUARE_TOPS_MM, strict=True))
+    return metric, inches
 
 
 def draw_panel(ink: Ink, layout: Layout, drawings: Sequence[Drawing], title: Title, unit: Unit) -> None:
@@ -100,7 +115,9 @@ def _overview(ink: Ink, drawings: Sequence[Drawing], top: float) -> float:
         ink.area(drawing.piece.cut_line, 0.95)
         ink.canvas.restoreState()
         text = drawing.piece.piece.title
-        ink.words(text, x + scale * (right - left) / 2, floor - 4.5, min(2.6, 2.6 * 18 / ink.width(text, 2.6)), middle=True)
+        ink.words(
+            text, x + scale * (right - left) / 2, floor - 4.5, min(2.6, 2.6 * 18 / ink.width(text, 2.6)), middle=True
+        )
         x += scale * (right - left) + min(spare, 12.0)
     return floor - 10
 
@@ -145,27 +162,14 @@ def _words(ink: Ink, layout: Layout, top: float, unit: Unit) -> None:
     little = "half a millimetre" if unit is Unit.CM else "1/64 in"
     width = PANEL_MM[0] - COLUMN_MM
     y = _heading(ink, "Before you cut", top) - 1.6
-    todo = [
-        "Print at 100 %, not fitted to the page.",
-        f"Measure both squares, up and across. If one is off by more than {little}, mend the printer's scale and print "
-        "again.",
-    ]
+    todo = ["Print at 100 %, not fitted to the page.", MEASURE.format(little=little)]
     if len(layout.tiles) > 1:
-        todo += [
-            "Start with row 1, column 1. Where a sheet says so, cut off its left or its top margin along the thin line. "
-            "Right and bottom margins stay on.",
-            "Glue row by row: lay the cut edge on the dashed line of the sheet before, over its grey strip, until the "
-            "diamonds are whole. Sheets with nothing on them are left out.",
-        ]
+        todo += [TRIM, GLUE]
     for number, text in enumerate(todo, 1):
         ink.words(f"{number}.", COLUMN_MM, y, TEXT_MM)
         y = ink.paragraph(text, COLUMN_MM, y, width, TEXT_MM, indent=5) - 0.8
     y = _heading(ink, "Take care", y - 0.5) - 1.6
-    care = (
-        "Blades, needles and pins are sharp: keep fingers out of the blade's way, count the pins back into their box, "
-        "keep both from children. Irons and steam burn: never leave a hot iron alone."
-    )
-    ink.paragraph(care, COLUMN_MM, y, width, TEXT_MM)
+    ink.paragraph(CARE, COLUMN_MM, y, width, TEXT_MM)
 
 
 def _bounds(path: Path) -> tuple[float, float, float, float]:

@@ -7,7 +7,16 @@ from dataclasses import dataclass
 
 from tapeline.problems import InputError, Problem, Severity, closest
 
-__all__ = ["LONGEST_PAGE_MM", "MARGIN_MM", "NARROWEST_ROLL_MM", "OVERLAP_MM", "PAPERS", "Paper", "page_too_long", "paper"]
+__all__ = [
+    "LONGEST_PAGE_MM",
+    "MARGIN_MM",
+    "NARROWEST_ROLL_MM",
+    "OVERLAP_MM",
+    "PAPERS",
+    "Paper",
+    "page_too_long",
+    "paper",
+]
 
 MARGIN_MM = 10.0
 """What printers leave white round a sheet, with room to spare (common practice, no source)."""
@@ -75,10 +84,13 @@ def paper(text: str) -> Paper:
 
     >>> paper("a3").width_mm, paper("roll 36 in").width_mm, paper("roll 91,4 cm").name
     (297.0, 914.4, 'roll 914 mm')
-    >>> paper("A44")
-    Traceback (most recent call last):
-    tapeline.problems.InputError: error: there is no paper A44  [paper-unknown]
-      hint: did you mean A4? A roll is written as: roll 914 mm, or roll 36 in
+    >>> try:
+    ...     paper("A44")
+    ... except InputError as error:
+    ...     print(error)
+    error: there is no paper A44  [paper-unknown]
+      in paper
+      hint: did you mean A4? A roll is written as: roll 914 mm, or roll 36 in. Nothing was printed.
     """
     asked = " ".join(text.split())
     for name, (width, height) in PAPERS.items():
@@ -94,7 +106,7 @@ def paper(text: str) -> Paper:
         )
     width = float(match[1].replace(",", ".")) * _UNITS[match[2].casefold()]
     inches = match[2].casefold().startswith("in")
-    name = f"roll {width / 25.4:.4g} in" if inches else f"roll {width:.4g} mm"
+    name = f"roll {width / 25.4:g} in" if inches else f"roll {width:g} mm"
     if width < NARROWEST_ROLL_MM:
         raise _wrong(
             "roll-too-narrow",

@@ -149,7 +149,7 @@ def _with_layers(data: bytes, title: Title) -> bytes:
         file.Root.Lang = String("en")
         info = {"/Title": f"{title.style} for {title.wearer}", "/Creator": f"Tapeline {title.version}".strip()}
         day = title.date.replace("-", "")[:8]
-        if len(day) == 8 and day.isdigit():  # noqa: PLR2004 - YYYYMMDD
+        if len(day) == 8 and day.isdigit():
             info |= {"/CreationDate": f"D:{day}"}
         file.trailer["/Info"] = file.make_indirect(Dictionary({key: String(text) for key, text in info.items()}))
         out = BytesIO()

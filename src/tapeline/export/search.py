@@ -70,6 +70,15 @@ class Turned:
 
 
 @dataclass(frozen=True, slots=True)
+class _Ways:
+    """What the search knows: the sheets, where two shapes are clear of each other, and how far a shape reaches."""
+
+    grid: Grid
+    clear: _Clear
+    bands: _Reach
+
+
+@dataclass(frozen=True, slots=True)
 class Laid:
     """A turned shape in its place: left in mm, top in rows."""
 
@@ -96,8 +105,7 @@ def search(choices: Sequence[Sequence[Turned]], grid: Grid, fixed: Sequence[Laid
 
     Fewest sheets first; then a small rectangle round all of it.
     """
-    clear = cache(clear_spans)
-    bands = cache(lambda turned, phase: _bands(turned, phase, grid))
+    ways = _Ways(grid, cache(clear_spans), cache(lambda turned, phase: _bands(turned, phase, grid)))
     start = _State(tuple(fixed), np.zeros((grid.deep, grid.columns), dtype=bool), 0.0, 0)
     for laid in fixed:
         start = _State(start.laid, _use(start.used, laid, grid), *_reach(start, laid))
@@ -111,7 +119,7 @@ def search(choices: Sequence[Sequence[Turned]], grid: Grid, fixed: Sequence[Laid
                     continue
                 # Turning the whole by half a turn changes nothing, so the first shape needs half of its turns.
                 for turned in turns if state.laid else turns[:2]:
-                    for laid in _places(state, turned, grid, clear, bands):
+                    for laid in _places(state, turned, ways):
                         after = _State((*state.laid, laid), _use(state.used, laid, grid), *_reach(state, laid))
                         name = frozenset(i.turned.shape for i in after.laid), after.used.tobytes()
                         item = _rank(after, grid), after
@@ -163,15 +171,16 @@ def _use(used: np.ndarray, laid: Laid, grid: Grid) -> np.ndarray:
     return after
 
 
-def _places(state: _State, turned: Turned, grid: Grid, clear: _Clear, bands: _Reach) -> list[Laid]:
+def _places(state: _State, turned: Turned, ways: _Ways) -> list[Laid]:
     """The best few places for one more shape: flush with a sheet, or touching what is laid."""
+    grid = ways.grid
     body = turned.body
     deepest = grid.rows_step * (grid.deep - 1) + grid.rows_shown - body.rows
     widest = grid.step_mm * (grid.columns - 1) + grid.field_mm
     if deepest < 0 or body.width > widest + SLACK_MM:
         return []
     ys = _tops(state, turned, grid, min(deepest, state.bottom + grid.rows_step))
-    spans = [_span(laid, turned, ys, clear) for laid in state.laid]
+    spans = [_span(laid, turned, ys, ways.clear) for laid in state.laid]
     sheets = np.arange(min(grid.columns, int(state.right / grid.step_mm) + 2)) * grid.step_mm
     flush = np.concatenate([sheets, sheets + grid.field_mm - body.width])
     xs = np.hstack([np.broadcast_to(flush, (len(ys), len(flush)))] + [np.column_stack(span) for span in spans])
@@ -180,7 +189,7 @@ def _places(state: _State, turned: Turned, grid: Grid, clear: _Clear, bands: _Re
         good &= (xs <= low[:, None] + SLACK_MM) | (xs >= high[:, None] - SLACK_MM)
     which, column = np.nonzero(good)
     x, y = np.maximum(xs[which, column], 0.0), ys[which]
-    fresh = np.zeros(len(x)) if grid.single else _fresh_sheets(state.used, turned, x, y, grid, bands)
+    fresh = np.zeros(len(x)) if grid.single else _fresh_sheets(state.used, turned, x, y, ways)
     right = np.maximum(state.right, x + body.width)
     bottom = np.maximum(state.bottom, y + body.rows) * body.pitch_mm
     best = np.lexsort((x, y, np.round(right + bottom, 3), bottom if grid.single else fresh))
@@ -212,8 +221,9 @@ def _span(laid: Laid, turned: Turned, ys: np.ndarray, clear: _Clear) -> tuple[np
     return low, high
 
 
-def _fresh_sheets(used: np.ndarray, turned: Turned, x: np.ndarray, y: np.ndarray, grid: Grid, bands: _Reach) -> np.ndarray:
+def _fresh_sheets(used: np.ndarray, turned: Turned, x: np.ndarray, y: np.ndarray, ways: _Ways) -> np.ndarray:
     """How many sheets more each place needs."""
+    grid, bands = ways.grid, ways.bands
     free = np.zeros((used.shape[0], used.shape[1] + 1), dtype=int)
     free[:, 1:] = np.cumsum(~used, axis=1)
     tops, which = np.unique(y, return_inverse=True)

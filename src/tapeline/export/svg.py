@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from xml.sax.saxutils import escape, quoteattr
 
 from tapeline.export.drawing import Drawing, Stroke, draw
@@ -35,6 +36,16 @@ path { fill: none; stroke: #1a1a1a; stroke-linejoin: round }
 """
 
 
+@dataclass(frozen=True, slots=True)
+class _Reader:
+    """Where a piece lies on the page, and what is known about its lines."""
+
+    piece: str
+    flip: Rigid
+    steps: Mapping[str, Step]
+    unit: Unit
+
+
 def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> str:
     """The pieces side by side, upright; `points` adds every point and construction line of the draft.
 
@@ -45,74 +56,70 @@ def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> st
     boxes: list[tuple[float, float, float, float]] = []
     for piece in finished.pieces:
         shown = [*piece.cut_line.flattened(0.1), *(_points_of(steps.values(), piece.piece.name) if points else ())]
-        boxes.append((min(p.x for p in shown), min(p.y for p in shown), max(p.x for p in shown), max(p.y for p in shown)))
+        boxes.append(
+            (min(p.x for p in shown), min(p.y for p in shown), max(p.x for p in shown), max(p.y for p in shown))
+        )
     height = max(box[3] - box[1] for box in boxes) + 2 * GAP_MM
-    x, body = GAP_MM, []
+    x = GAP_MM
+    body: list[str] = []
     for piece, (left, _, right, top) in zip(finished.pieces, boxes, strict=True):
         # Here, and only here, y turns to run down the page.
         flip = Rigid(1, 0, 0, -1, x - left, GAP_MM + top)
-        body += _piece(draw(piece), flip, steps, unit, points=points)
+        body += _piece(draw(piece), _Reader(piece.piece.name, flip, steps, unit), points=points)
         x += right - left + GAP_MM
     words = _sentence(finished)
     name = f"{finished.title.style} for {finished.title.wearer}"
-    return "\n".join(
-        [
-            '<?xml version="1.0" encoding="UTF-8"?>',
-            f'<svg xmlns="http://www.w3.org/2000/svg" width="{_n(x)}mm" height="{_n(height)}mm" '
-            f'viewBox="0 0 {_n(x)} {_n(height)}" role="img" aria-labelledby="drawing-title drawing-words" lang="en">',
-            f'<title id="drawing-title">{_text(name)}</title>',
-            f'<desc id="drawing-words">{_text(words)}</desc>',
-            f"<style>{_STYLE}{_kinds()}</style>",
-            f'<rect class="ground" width="{_n(x)}" height="{_n(height)}"/>',
-            *body,
-            "</svg>",
-            "",
-        ]
+    head = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{_n(x)}mm" height="{_n(height)}mm" '
+        f'viewBox="0 0 {_n(x)} {_n(height)}" role="img" aria-labelledby="drawing-title drawing-words" lang="en">'
     )
+    lines = [
+        '<?xml version="1.0" encoding="UTF-8"?>',
+        head,
+        f'<title id="drawing-title">{_text(name)}</title>',
+        f'<desc id="drawing-words">{_text(words)}</desc>',
+        f"<style>{_STYLE}{_kinds()}</style>",
+        f'<rect class="ground" width="{_n(x)}" height="{_n(height)}"/>',
+        *body,
+        "</svg>",
+        "",
+    ]
+    return "\n".join(lines)
 
 
-def _piece(
-    drawing: Drawing, flip: Rigid, steps: Mapping[str, Step], unit: Unit, *, points: bool
-) -> Iterable[str]:
-    piece = drawing.piece.piece
+def _piece(drawing: Drawing, reader: _Reader, *, points: bool) -> Iterable[str]:
+    piece, flip = drawing.piece.piece, reader.flip
     yield f'<g id="piece-{_id(piece.name)}" data-piece={quoteattr(piece.name)}>'
     yield f"<title>{_text(', '.join(drawing.piece.words))}</title>"
-    yield f'<path class="cloth" d="{drawing.piece.cut_line.moved(flip).svg()}"/>'
-    yield (
-        f'<path id="{_id(piece.name)}.cut-line" class="outline" style="stroke:none" '
-        f'd="{drawing.piece.cut_line.moved(flip).svg()}"/>'
-    )
+    outline = drawing.piece.cut_line.moved(flip).svg()
+    yield f'<path id="{_id(piece.name)}.cut-line" class="cloth" d="{outline}"/>'
     counts: dict[str, int] = {}
     for stroke in drawing.strokes:
-        yield _stroke(stroke, piece.name, flip, steps, unit, counts)
+        yield _stroke(stroke, reader, counts)
     edges = {f"{piece.name}.{edge.name}" for edge in piece.edges}
     for edge in piece.edges:
         if edge.fold:
             label = f"{piece.name}.{edge.name}"
-            yield f'<path id="{_id(label)}" class="seam-line" {_because(label, edge.path, steps, unit)}'.replace(
-                "@", edge.path.moved(flip).svg()
-            )
+            yield f'<path id="{_id(label)}" class="seam-line" {_because(label, edge.path, reader)}'
     for head in drawing.heads:
         corners = [flip.point(p) for p in head]
         yield f'<path class="head" d="{Path.through(*corners, corners[0]).svg()}"/>'
     yield from (_label(label, flip) for label in drawing.labels)
     if points:
-        yield from _construction(piece.name, edges, flip, steps, unit)
+        yield from _construction(edges, reader)
     yield "</g>"
 
 
-def _stroke(
-    stroke: Stroke, piece: str, flip: Rigid, steps: Mapping[str, Step], unit: Unit, counts: dict[str, int]
-) -> str:
-    label = f"{piece}.{stroke.name}"
+def _stroke(stroke: Stroke, reader: _Reader, counts: dict[str, int]) -> str:
+    label = f"{reader.piece}.{stroke.name}"
     if stroke.kind is LineKind.SEAM:
-        name, because = label, _because(label, stroke.path, steps, unit)
+        name, because = label, _because(label, stroke.path, reader)
     else:
         family = f"{label}.{stroke.kind.label}" if stroke.kind is LineKind.NOTCH else label
         counts[family] = counts.get(family, 0) + 1
         name = f"{family}-{counts[family]}" if stroke.kind in (LineKind.NOTCH, LineKind.CUT, LineKind.FOLD) else family
-        because = _because(label, stroke.path, steps, unit, fallback=_plain(stroke))
-    return f'<path id="{_id(name)}" class="{stroke.kind.label}" {because}'.replace("@", stroke.path.moved(flip).svg())
+        because = _because(label, stroke.path, reader, fallback=_plain(stroke))
+    return f'<path id="{_id(name)}" class="{stroke.kind.label}" {because}'
 
 
 def _plain(stroke: Stroke) -> str:
@@ -124,12 +131,14 @@ def _plain(stroke: Stroke) -> str:
     }.get(stroke.kind, stroke.name.replace("_", " "))
 
 
-def _because(label: str, path: Path, steps: Mapping[str, Step], unit: Unit, *, fallback: str = "") -> str:
-    """Attributes and title of a line; `@` stands where its course goes."""
+def _because(label: str, path: Path, reader: _Reader, *, fallback: str = "") -> str:
+    """The rest of a path element: its step, its course, its title."""
+    course = f'd="{path.moved(reader.flip).svg()}"'
+    steps = reader.steps
     step = steps.get(label) or next((s for s in steps.values() if s.path is not None and s.path == path), None)
     if step is None:
-        return f'd="@"><title>{_text(fallback or label)}</title></path>'
-    return f'{_data(step)} d="@"><title>{_text(_title(label, step, unit))}</title></path>'
+        return f"{course}><title>{_text(fallback or label)}</title></path>"
+    return f"{_data(step)} {course}><title>{_text(_title(label, step, reader.unit))}</title></path>"
 
 
 def _data(step: Step) -> str:
@@ -150,19 +159,18 @@ def _label(label: Label, flip: Rigid) -> str:
     return f'<text{kind} {at} font-size="{_n(label.size_mm)}"{turn}>{_text(label.text)}</text>'
 
 
-def _construction(
-    piece: str, edges: set[str], flip: Rigid, steps: Mapping[str, Step], unit: Unit
-) -> Iterable[str]:
+def _construction(edges: set[str], reader: _Reader) -> Iterable[str]:
     """Lines of the draft that are no edges, and its points with their names."""
-    for step in steps.values():
-        if step.sheet != piece:
+    for step in reader.steps.values():
+        if step.sheet != reader.piece:
             continue
-        title = f"<title>{_text(_title(step.label, step, unit))}</title>"
+        title = f"<title>{_text(_title(step.label, step, reader.unit))}</title>"
         name = _id(f"step.{step.label}")
         if step.path is not None and step.label not in edges:
-            yield f'<path id="{name}" class="construction" {_data(step)} d="{step.path.moved(flip).svg()}">{title}</path>'
+            course = step.path.moved(reader.flip).svg()
+            yield f'<path id="{name}" class="construction" {_data(step)} d="{course}">{title}</path>'
         if step.point is not None:
-            place = flip.point(step.point)
+            place = reader.flip.point(step.point)
             yield f'<g id="{name}" class="point" {_data(step)}>{title}'
             yield f'<circle cx="{_n(place.x)}" cy="{_n(place.y)}" r="{DOT_MM}"/>'
             word = step.label.rpartition(".")[2].replace("_", " ")
