@@ -75,7 +75,8 @@ def run_on(before: Arm, after: Arm) -> Corner:
     if narrow < wide * math.cos(turn):
         return _step(before, after) if before.allowance < after.allowance else _step(after, before).swapped
     if turn > 0:
-        return _nearest(before, after, far=0.0)
+        # A curved line may have to run on a little to its neighbour even here.
+        return _nearest(before, after, far=wide)
     point = before.edge.start
     limit = LONGEST_MITRE * wide
     if math.cos(turn) < 0 and abs(math.sin(turn)) < NEARLY_BACK:
@@ -138,8 +139,7 @@ def mirrored(line: Arm, seam: Arm) -> Corner:
 
 def _nearest(before: Arm, after: Arm, far: float) -> Corner:
     """The crossing of two arms nearest to their starts; both may run on by `far` mm."""
-    one, other = (arm.run_on(far) if far else arm.beside for arm in (before, after))
-    found = crossings(one, other)
+    found = crossings(before.run_on(far), after.run_on(far))
     if not found:
         raise NoCornerError
     a, b = min(found, key=lambda pair: abs(pair[0] - far) + abs(pair[1] - far))

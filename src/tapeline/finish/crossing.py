@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from tapeline.geometry import Cubic, Path, Segment, Vector
+from tapeline.geometry import Cubic, Path, Point, Segment, Vector
 
 __all__ = ["crossings"]
 
@@ -17,8 +17,8 @@ PAST_THE_END = 1e-9
 """How far beyond 0 or 1 a parameter may lie from rounding alone."""
 CHORD_ERROR_MM = 0.05
 """Chords need only be near enough for Newton to start from."""
-CHORD_SLACK = 0.05
-"""Chords are taken to cross when they miss by this share of their length: the curves may still meet."""
+SLIGHT_ANGLE = 0.2
+"""Radians; chords that cross at less may miss although their curves meet, or meet where their curves do so twice."""
 MOST_STEPS = 25
 
 
@@ -27,7 +27,6 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
 
     Stretches that lie on each other give no crossing.
 
-    >>> from tapeline.geometry import Point
     >>> level, upright = Path.through(Point(0, 0), Point(10, 0)), Path.through(Point(4, -3), Point(4, 5))
     >>> crossings(level, upright)
     [(4.0, 3.0)]
@@ -37,7 +36,7 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
     for a in one.segments:
         beside = 0.0
         for b in other.segments:
-            if _boxes_meet(a, b):
+            if _boxes_meet(a.control_points, b.control_points, SAME_PLACE_MM):
                 found += [(before + _length(a, s), beside + _length(b, t)) for s, t in _segment_crossings(a, b)]
             beside += b.length
         before += a.length
@@ -55,9 +54,7 @@ def _length(segment: Segment, t: float) -> float:
     return segment.length if t >= 1 else segment.part(0, t).length
 
 
-def _boxes_meet(a: Segment, b: Segment) -> bool:
-    p, q = a.control_points, b.control_points
-    slack = SAME_PLACE_MM
+def _boxes_meet(p: Sequence[Point], q: Sequence[Point], slack: float) -> bool:
     return (
         min(i.x for i in p) <= max(i.x for i in q) + slack
         and min(i.x for i in q) <= max(i.x for i in p) + slack
@@ -74,23 +71,24 @@ def _segment_crossings(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
 
 
 def _starts(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
-    """Parameters near every crossing: where chords cross, and the ends, where curves part at a small angle."""
+    """Parameters near every crossing: where the chords of the curves cross; the ends of chords that run along."""
     m, n = _chord_count(a), _chord_count(b)
+    bent = m > 1 or n > 1
+    slack = 2 * CHORD_ERROR_MM if bent else SAME_PLACE_MM
     p, q = [a.at(i / m) for i in range(m + 1)], [b.at(j / n) for j in range(n + 1)]
     for i in range(m):
         u = p[i + 1] - p[i]
         for j in range(n):
+            if not _boxes_meet((p[i], p[i + 1]), (q[j], q[j + 1]), slack):
+                continue
             v, gap = q[j + 1] - q[j], q[j] - p[i]
             cross = u.cross(v)
-            if abs(cross) < 1e-12 * u.length * v.length:
-                continue
-            s, t = gap.cross(v) / cross, gap.cross(u) / cross
-            if -CHORD_SLACK <= s <= 1 + CHORD_SLACK and -CHORD_SLACK <= t <= 1 + CHORD_SLACK:
+            if abs(cross) > 1e-12 * u.length * v.length:
+                # Beyond the chords' own ends too: Newton goes on from the nearest place on them.
+                s, t = (min(max(x, 0.0), 1.0) for x in (gap.cross(v) / cross, gap.cross(u) / cross))
                 yield (i + s) / m, (j + t) / n
-    if m > 1 or n > 1:
-        for s in (0.0, 1.0):
-            for t in (0.0, 1.0):
-                yield s, t
+            if bent and abs(cross) < SLIGHT_ANGLE * u.length * v.length:
+                yield from ((k / m, h / n) for k in (i, i + 1) for h in (j, j + 1))
 
 
 def _chord_count(segment: Segment) -> int:
