@@ -18,7 +18,7 @@ is_set_up() { # NAME
 
 set_up() { # NAME
     mkdir -p "$root/.tapeline"
-    # A subshell, so that its lock ends with it.
+    # A subshell, so that its lock ends with it. What can fail in it says so itself: before `||`, `set -e` does nothing.
     (
         one_at_a_time
         is_set_up "$1" || build "$1"
@@ -92,8 +92,8 @@ build() { # NAME
 }
 
 stamp() { # NAME
-    cp "$root/requirements/$1.txt" "$venv/set-up-$1.new"
-    mv "$venv/set-up-$1.new" "$venv/set-up-$1.txt"
+    cp "$root/requirements/$1.txt" "$venv/set-up-$1.new" && mv "$venv/set-up-$1.new" "$venv/set-up-$1.txt" ||
+        failed "its stamp could not be written"
 }
 
 install_tapeline() {
