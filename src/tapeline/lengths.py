@@ -143,7 +143,9 @@ class Length:
         if not self.operator or (self.name and not top):
             return leaf(self)
         left, right = (
-            part._formula(leaf, within=self.operator + side) if isinstance(part, Length) else _factor(part)
+            part._formula(leaf, within=self.operator + side)  # noqa: SLF001 - another of our own
+            if isinstance(part, Length)
+            else _factor(part)
             for part, side in zip(self.parts, "lr", strict=True)
         )
         if self.operator in _LIMITS:
@@ -151,7 +153,7 @@ class Length:
             return f"({text})" if within else text
         text = f"{left} {self.operator} {right}"
         loose = self.operator in "+-"
-        return f"({text})" if loose and within[:1] in ("*", "/") or loose and within == "-r" else text
+        return f"({text})" if (loose and within[:1] in ("*", "/")) or (loose and within == "-r") else text
 
 
 @dataclass(frozen=True, slots=True)
@@ -223,7 +225,7 @@ def _in_words(length: Length, unit: Unit) -> str:
 
 def _number(mm: float, unit: Unit) -> str:
     value = round(mm / unit.mm, 2)
-    return f"{value + 0.0:g}" if abs(value) < 1e5 else f"{value:.2f}"  # noqa: PLR2004 - :g would turn to powers
+    return f"{value + 0.0:g}" if abs(value) < 1e5 else f"{value:.2f}"
 
 
 def _plain(part: Length | float | Fraction) -> float:

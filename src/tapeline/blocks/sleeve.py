@@ -43,6 +43,16 @@ LEAST_WIDTH = cm(4)
 
 
 @dataclass(frozen=True, slots=True)
+class CapSizes:
+    """What a cap is drawn from, besides its widths."""
+
+    armhole: Length
+    height: Length
+    length: Length
+    """Of the whole sleeve."""
+
+
+@dataclass(frozen=True, slots=True)
 class Cap:
     """The upper part of a sleeve: cap line in two parts, from underarm to crown to underarm."""
 
@@ -89,15 +99,16 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
         "back_cap", "The back of the cap line: back armhole and half the ease", back.whole + c.ease / 2
     )
 
+    sizes = CapSizes(armhole, cap_height, length)
     front_width, back_width = d.found_together(
         ("front_sleeve_width", "back_sleeve_width"),
         "so wide that the cap line is as long as the armholes and the ease, front and back each",
-        lambda scratch, widths: cap(scratch, armhole, cap_height, length, *widths),
+        lambda scratch, widths: cap(scratch, sizes, *widths),
         lambda drawn: (drawn.front.reading().length - front_cap, drawn.back.reading().length - back_cap),
         start=(front.whole.leg(cap_height, LEAST_WIDTH), back.whole.leg(cap_height, LEAST_WIDTH)),
     )
     width = d.measured("sleeve_width", "Across the sleeve at the cap's foot", front_width + back_width)
-    drawn = cap(d, armhole, cap_height, length, front_width, back_width)
+    drawn = cap(d, sizes, front_width, back_width)
 
     s = d.sheet("sleeve")
     s.section("The underarm seams")
@@ -127,8 +138,10 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     front_corner = s.point(
         "front_hem", "As far down the front line, so that the seams are equal", front_line.along(down)
     )
-    underarm_back = bent(s, "underarm_back", drawn.back_underarm, back_line.along(bend), back_corner, back_line)
-    underarm_front = bent(s, "underarm_front", drawn.front_underarm, front_line.along(bend), front_corner, front_line)
+    underarm_back = bent(s, "underarm_back", back_line, drawn.back_underarm, back_line.along(bend), to=back_corner)
+    underarm_front = bent(
+        s, "underarm_front", front_line, drawn.front_underarm, front_line.along(bend), to=front_corner
+    )
     dip = d.measured(
         "sleeve_hem_dip", "How far the back corner lies below the middle", drawn.hem_level.reading_down_to(back_corner)
     )
@@ -167,44 +180,44 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, only_if(c.length.covers(arm_length), at_wrist))
 
 
-def bent(s: Sheet, name: str, underarm: Place, below: Place, corner: Place, line: Drawn) -> Drawn:
+def bent(s: Sheet, name: str, line: Drawn, underarm: Place, below: Place, *, to: Place) -> Drawn:
     """An underarm seam: straight down from the cap, then round the bend into the line to the wrist."""
     end = s.point(f"{name}_straight", "As far below the bend as the bend is below the cap: straight from here", below)
     top = s.curve(f"{name}_top", "Rounds the bend", underarm, end, leave=STRAIGHT_DOWN, arrive=line.onward)
-    rest = s.straight(f"{name}_rest", "Straight on to the hem", end, corner)
+    rest = s.straight(f"{name}_rest", "Straight on to the hem", end, to)
     return s.joined(name, "Sewn to the other underarm seam, which is its mirror image", top, rest)
 
 
-def cap(d: Draft, armhole: Length, cap_height: Length, length: Length, front_width: Length, back_width: Length) -> Cap:
+def cap(d: Draft, sizes: CapSizes, front_width: Length, back_width: Length) -> Cap:
     """The cap for two given widths; on scratch paper while the widths are being found."""
     s = d.sheet("sleeve")
     s.section("The cap's frame")
     crown = s.point("crown", "The top of the sleeve: meets the shoulder seam", s.origin)
-    foot = s.point("cap_foot", "The level of the underarm: the widest part of the sleeve", crown.down(cap_height))
+    foot = s.point("cap_foot", "The level of the underarm: the widest part of the sleeve", crown.down(sizes.height))
     front_underarm = s.point("front_underarm", "The front end of the cap line", foot.out(front_width))
     back_underarm = s.point("back_underarm", "The back end of the cap line", foot.inward(back_width))
-    hem_level = s.point("hem_level", "The hem, straight below the crown", crown.down(length))
+    hem_level = s.point("hem_level", "The hem, straight below the crown", crown.down(sizes.length))
 
     s.section("The cap line")
     back_low = s.point(
         "back_cap_low",
         "A little hollow near the underarm",
-        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), armhole * BACK_HOLLOW),
+        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), sizes.armhole * BACK_HOLLOW),
     )
     back_high = s.point(
         "back_cap_high",
         "Round where the arm is round",
-        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), armhole * BACK_RISE),
+        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), sizes.armhole * BACK_RISE),
     )
     front_high = s.point(
         "front_cap_high",
         "Rounder than the back: the arm sits forward",
-        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), armhole * FRONT_RISE),
+        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), sizes.armhole * FRONT_RISE),
     )
     front_low = s.point(
         "front_cap_low",
         "Hollower than the back: the arm swings forward",
-        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), armhole * FRONT_HOLLOW),
+        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), sizes.armhole * FRONT_HOLLOW),
     )
     back, front = s.curve_in_two(
         ("cap_back", "cap_front"),

@@ -38,7 +38,7 @@ class Draft:
 
     def sheet(self, name: str) -> Sheet:
         """Paper for one piece."""
-        return Sheet(self, name)
+        return Sheet(self.record, name)
 
     def section(self, title: str) -> None:
         """Begin a group of sizes."""

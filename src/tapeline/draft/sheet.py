@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import reduce
-from typing import TYPE_CHECKING, TypeVar
+from typing import TypeVar
 
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import Heading
@@ -12,9 +13,6 @@ from tapeline.draft.place import Place
 from tapeline.geometry import Line, Path, Point, Vector, fair_line
 from tapeline.lengths import Length
 from tapeline.pattern import Cut, Edge, EdgeKind, EdgeRef, Mark, Notch, NotchKind, Piece, Seam, Step, StepKind
-
-if TYPE_CHECKING:
-    from tapeline.draft.draft import Draft
 
 __all__ = ["Sheet"]
 
@@ -29,7 +27,7 @@ CLOSED_MM = 1e-6
 class Sheet:
     """Paper for one piece: the centre line is vertical, up is up, out is to the side."""
 
-    draft: Draft
+    record: Callable[[Step], None]
     name: str
 
     @property
@@ -44,18 +42,18 @@ class Sheet:
 
     def section(self, title: str) -> None:
         """Begin a group of steps."""
-        self.draft.record(Step(StepKind.SECTION, f"{self.name}.{title}", title))
+        self.record(Step(StepKind.SECTION, f"{self.name}.{title}", title))
 
     def point(self, name: str, says: str, at: Place, source: str = "") -> Place:
         """Mark a point."""
         label = f"{self.name}.{name}"
-        self.draft.record(Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, source, point=at.point))
+        self.record(Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, source, point=at.point))
         return Place(at.point, label)
 
     def ray(self, name: str, says: str, start: Place, fall: Length, run: Length) -> Ray:
         """A line from a place outward, falling by one length over another."""
         ray = Ray(start, Vector(run.mm, -fall.mm).unit, f"{self.name}.{name}")
-        self.draft.record(
+        self.record(
             Step(
                 StepKind.LINE,
                 ray.label,
@@ -115,7 +113,7 @@ class Sheet:
     ) -> Drawn:
         """Record a line that has been found another way."""
         label = f"{self.name}.{name}"
-        self.draft.record(Step(StepKind.LINE, label, says, how, (), needs, path=path))
+        self.record(Step(StepKind.LINE, label, says, how, (), needs, path=path))
         return Drawn(label, path)
 
     def piece(

@@ -10,6 +10,7 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -42,8 +43,8 @@ def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vecto
     True
     """
     z = [complex(p.x, p.y) for p in knots]
-    chords = [b - a for a, b in zip(z, z[1:], strict=False)]
-    if not chords or min(map(abs, chords)) < 1e-6:  # noqa: PLR2004 - a millionth of a mm is no distance
+    chords = [b - a for a, b in pairwise(z)]
+    if not chords or min(map(abs, chords)) < 1e-6:
         raise _not_fair("two of its points fall together")
     first = None if leave is None else _turn(complex(leave.x, leave.y) / chords[0])
     last = None if arrive is None else _turn(complex(arrive.x, arrive.y) / chords[-1])
@@ -66,7 +67,7 @@ def _hobby_directions(chords: list[complex], first: float | None, last: float | 
     """Direction in radians at each knot, by Hobby's mock curvature (his equations for tension 1, curl 1)."""
     n = len(chords)
     lengths = [abs(c) for c in chords]
-    turns = [0.0, *(_turn(b / a) for a, b in zip(chords, chords[1:], strict=False)), 0.0]
+    turns = [0.0, *(_turn(b / a) for a, b in pairwise(chords)), 0.0]
     matrix, right = np.zeros((n + 1, n + 1)), np.zeros(n + 1)
     # Unknown k is the direction at knot k relative to the chord that leaves it (at the last knot: that arrives).
     for k in range(1, n):

@@ -193,7 +193,7 @@ def _corner(before: Segment, after: Segment) -> list[Segment]:
     """Run two offset neighbours on along their tangents until they meet."""
     u, v = before.direction(1), after.direction(0)
     cross = u.cross(v)
-    if abs(cross) < 1e-6:  # noqa: PLR2004 - nearly one direction: nothing to meet, join straight
+    if abs(cross) < 1e-6:
         return [Line(before.end, after.start)]
     along = (after.start - before.end).cross(v) / cross
     meet = before.end + u * along
@@ -212,10 +212,10 @@ def _flatten(segment: Segment, tolerance: float) -> list[Point]:
 
 def _zeros_of_bernstein(b: list[float]) -> list[float]:
     """Parameters in [0, 1] where the height given by Bernstein coefficients is zero."""
-    if len(b) == 2:  # noqa: PLR2004 - a straight line
+    if len(b) == 2:
         a0, a1 = b
         return [] if a0 == a1 or a0 * a1 > 0 else [a0 / (a0 - a1)]
-    import numpy as np  # noqa: PLC0415 - only curves need it
+    import numpy as np
 
     b0, b1, b2, b3 = b
     roots = np.roots([b3 - 3 * b2 + 3 * b1 - b0, 3 * b2 - 6 * b1 + 3 * b0, 3 * b1 - 3 * b0, b0])

@@ -41,7 +41,7 @@ def crosses_itself(outline: Path) -> bool:
     >>> crosses_itself(Path.through(Point(0, 0), Point(10, 10), Point(10, 0), Point(0, 10), Point(0, 0)))
     True
     """
-    from shapely import LinearRing  # noqa: PLC0415 - slow to import
+    from shapely import LinearRing
 
     return not LinearRing([(p.x, p.y) for p in outline.flattened(FLATNESS_MM)]).is_simple
 
@@ -53,7 +53,7 @@ def outlines_overlap(one: Sequence[Point], other: Sequence[Point], slack: float 
     >>> outlines_overlap(square, [Point(p.x + 10, p.y) for p in square])
     False
     """
-    from shapely import Polygon  # noqa: PLC0415 - slow to import
+    from shapely import Polygon
 
     a, b = (Polygon([(p.x, p.y) for p in points]).buffer(-slack / 2) for points in (one, other))
     return bool(a.intersects(b))

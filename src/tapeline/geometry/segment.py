@@ -135,7 +135,7 @@ class Cubic:
         """The way it runs at parameter t, one millimetre long (at a handle of no length: the way it runs nearby)."""
         way = self._first(t)
         if way.length < NO_LENGTH_MM:
-            way = self._first(t + 1e-6 if t < 0.5 else t - 1e-6)  # noqa: PLR2004 - half way along
+            way = self._first(t + 1e-6 if t < 0.5 else t - 1e-6)
         return way.unit
 
     def curvature(self, t: float) -> float:

@@ -20,7 +20,7 @@ def solve_one(miss: Callable[[float], float], low: float, high: float, what: str
     >>> round(solve_one(lambda side: side * side - 2, 1, 2, "the side"), 6)
     1.414214
     """
-    from scipy.optimize import brentq  # noqa: PLC0415 - slow to import, needed by few drafts
+    from scipy.optimize import brentq
 
     at_low, at_high = miss(low), miss(high)
     if at_low * at_high > 0:
@@ -37,7 +37,7 @@ def solve(miss: Callable[[Sequence[float]], Sequence[float]], start: Sequence[fl
     >>> [round(v, 6) for v in solve(lambda v: (v[0] + v[1] - 3, v[0] - v[1] - 1), (1.0, 1.0), "two numbers")]
     [2.0, 1.0]
     """
-    from scipy.optimize import root  # noqa: PLC0415 - slow to import
+    from scipy.optimize import root
 
     found = root(lambda values: list(miss([float(v) for v in values])), list(start), method="hybr", tol=1e-12)
     values = [float(v) for v in found.x]

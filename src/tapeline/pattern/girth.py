@@ -20,4 +20,4 @@ class Girth:
     ease: Length
     """What the method adds."""
     across: tuple[tuple[str, str, float], ...]
-    """How it is measured on the pieces: piece, label of the level's point on it, and how often that width goes round."""
+    """How it is measured on the pieces: piece, point of the level on it (or an edge), how often it goes."""

@@ -153,7 +153,7 @@ def _movers(drafted: Drafted, traits: Callable[[Garment], list[float]]) -> tuple
     for tape in wearer.tapes:
         probe, per = (PROBE_RADIANS, math.radians(1)) if TAPES[tape].angle else (PROBE_MM, 10.0)
         low, high = (_traits_with(drafted, wearer, tape, by, traits) for by in (-probe, probe))
-        growth = [(h - l) / (2 * probe) * per for l, h in zip(low, high, strict=True)]
+        growth = [(after - before) / (2 * probe) * per for before, after in zip(low, high, strict=True)]
         if len(growth) == 1:
             found.append(Mover(tape, growth[0]))
         else:

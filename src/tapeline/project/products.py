@@ -20,28 +20,28 @@ def finished(drafted: Drafted, date: str = "") -> Finished:
 
 def document(drafted: Drafted) -> dict[str, Any]:
     """Everything as one JSON object; the schema is in `tapeline.export`."""
-    from tapeline.export import document as written  # noqa: PLC0415 - a print needs no JSON
+    from tapeline.export import document as written
 
     return written(finished(drafted), drafted.truing, drafted.problems, drafted.docket.table)
 
 
 def drawing(drafted: Drafted, date: str = "") -> str:
     """The pieces as an SVG drawing, each line with its reason."""
-    from tapeline.export import svg  # noqa: PLC0415 - a print needs no drawing
+    from tapeline.export import svg
 
     return svg(finished(drafted, date), drafted.docket.unit)
 
 
 def print_pdf(drafted: Drafted, paper: str = "", date: str = "") -> bytes:
     """The pieces true to scale on paper, as PDF."""
-    from tapeline.export import paper as paper_of  # noqa: PLC0415 - slow to import
-    from tapeline.export import pdf  # noqa: PLC0415 - slow to import
+    from tapeline.export import paper as paper_of
+    from tapeline.export import pdf
 
     return pdf(finished(drafted, date), paper_of(paper or drafted.docket.paper), drafted.docket.unit)
 
 
 def report(drafted: Drafted, date: str = "") -> str:
     """One page to read: pieces, girths, seams, findings, cutting list, the construction."""
-    from tapeline.sheets import report as page  # noqa: PLC0415 - a print needs no report
+    from tapeline.sheets import report as page
 
     return page(drafted, finished(drafted, date))

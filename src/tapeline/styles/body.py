@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from tapeline.blocks.dartless import Dartless, Half
 from tapeline.blocks.frame import Frame
 from tapeline.blocks.looseness import Looseness
-from tapeline.blocks.neck import Neckline
 from tapeline.blocks.neckband import Neckband
 from tapeline.blocks.outline import SideLines
 from tapeline.blocks.sleeve import ArmholeNotch, Sleeve

@@ -16,7 +16,9 @@ __all__ = ["Page", "Style"]
 class Page(Protocol):
     """A style's page: draws the garment on a draft."""
 
-    def __call__(self, d: Draft, c: Any, /, *, surveyed: bool) -> Garment: ...  # noqa: ANN401 - its own choices
+    def __call__(self, d: Draft, c: Any, /, *, surveyed: bool) -> Garment:  # noqa: ANN401 - its own choices
+        """Draw the garment from the draft's wearer and the style's choices, by survey or by rule."""
+        ...
 
 
 @dataclass(frozen=True, slots=True)

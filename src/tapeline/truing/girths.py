@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -14,6 +15,17 @@ __all__ = ["GIRTH_TOLERANCE_MM", "Meaning", "MeasuredGirth", "girth_problems", "
 
 GIRTH_TOLERANCE_MM = 0.1
 ON_THE_LEVEL_MM = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    code: str
+    severity: Severity
+    why: str
+
+
+_TOO_TIGHT = _Kind("too-tight", Severity.ERROR, "more than half of what the cloth stretches")
+_NOT_THE_STYLE = _Kind("looseness-outside", Severity.DOUBT, "not what this style means")
 
 Meaning = dict[str, tuple[float, float]]
 """By girth, between which eases in mm a style is what it is called."""
@@ -72,49 +84,35 @@ def _width(piece: Piece, level: Point) -> float:
 def girth_problems(girths: list[MeasuredGirth], cloth: Cloth, meaning: Meaning, unit: Unit) -> Iterator[Problem]:
     """Girths that are not what the method meant, too tight for the cloth, or not what the style is called."""
     for found in girths:
-        girth, ease = found.girth, found.ease_mm
-        words = girth.name.replace("_", " ")
-        line, grows = _GOVERNED_BY[girth.name]
-        if abs(ease - girth.ease.mm) > GIRTH_TOLERANCE_MM:
+        name, ease, off = found.girth.name, found.ease_mm, found.ease_mm - found.girth.ease.mm
+        if abs(off) > GIRTH_TOLERANCE_MM:
             yield Problem(
                 "girth-mismatch",
                 Severity.ERROR,
-                f"the garment at the {words} is {found.garment_mm - girth.tape.mm - girth.ease.mm:.1f} mm off what was meant",
-                f"girth {girth.name}",
+                f"the garment at the {name.replace('_', ' ')} is {off:.1f} mm off what was meant",
+                f"girth {name}",
                 "tell us of the docket: this is a fault of the method",
             )
-        least, most = meaning.get(girth.name, (-1e9, 1e9))
-        tight = -girth.tape.mm * cloth.stretch_across / 100 / 2
+        least, most = meaning.get(name, (-math.inf, math.inf))
+        tight = -found.girth.tape.mm * cloth.stretch_across / 100 / 2
         if ease < tight:
-            yield _outside(
-                "too-tight",
-                Severity.ERROR,
-                found,
-                tight,
-                line,
-                grows,
-                unit,
-                "more than half of what the cloth stretches",
-            )
-        elif not least - GIRTH_TOLERANCE_MM <= ease <= most + GIRTH_TOLERANCE_MM:
-            edge = least if ease < least else most
-            yield _outside(
-                "looseness-outside", Severity.DOUBT, found, edge, line, grows, unit, "not what this style means"
-            )
+            yield _outside(_TOO_TIGHT, found, tight, unit)
+        elif ease < least - GIRTH_TOLERANCE_MM:
+            yield _outside(_NOT_THE_STYLE, found, least, unit)
+        elif ease > most + GIRTH_TOLERANCE_MM:
+            yield _outside(_NOT_THE_STYLE, found, most, unit)
 
 
-def _outside(
-    code: str, severity: Severity, found: MeasuredGirth, edge: float, line: str, grows: float, unit: Unit, why: str
-) -> Problem:
-    def show(mm: float) -> str:
-        return f"{mm / unit.mm:+.1f} {unit.sign}"
-
-    words = found.girth.name.replace("_", " ")
-    change = (edge - found.ease_mm) / grows
+def _outside(kind: _Kind, found: MeasuredGirth, limit_mm: float, unit: Unit) -> Problem:
+    name = found.girth.name
+    words = name.replace("_", " ")
+    line, grows = _GOVERNED_BY[name]
+    ease, change = (f"{mm / unit.mm:+.1f} {unit.sign}" for mm in (found.ease_mm, (limit_mm - found.ease_mm) / grows))
+    tape = f"{found.girth.tape.mm / unit.mm:.1f} {unit.sign}"
     return Problem(
-        code,
-        severity,
-        f"the garment is {show(found.ease_mm)} on the {words} tape of {found.girth.tape.mm / unit.mm:.1f} {unit.sign}: {why}",
-        f"girth {found.girth.name}",
-        f"change {line} by about {show(change)}, or take the tape {words} again",
+        kind.code,
+        kind.severity,
+        f"the garment is {ease} on the {words} tape of {tape}: {kind.why}",
+        f"girth {name}",
+        f"change {line} by about {change}, or take the tape {words} again",
     )

@@ -32,8 +32,10 @@ class Opening:
 
 
 def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth, band_stretch: float) -> Opening | None:
-    """The opening of a garment that is pulled over the head; None when it has no band, or nothing says how large
-    the head is."""
+    """The opening of a garment that is pulled over the head.
+
+    None when it has no band, or when nothing says how large the head is.
+    """
     seam = next((seam for seam in garment.seams if seam.name == "neckline"), None)
     if wearer.given("head_girth"):
         head, head_is = wearer["head_girth"], "taped"

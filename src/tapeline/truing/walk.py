@@ -53,8 +53,8 @@ def _marks(garment: Garment, side: tuple[EdgeRef, ...]) -> list[float]:
     starts = [0.0, *accumulate(lengths)]
     marks = list(starts[1:-1])
     for ref, start, length in zip(side, starts, lengths, strict=False):
-        for notch in garment.piece(ref.piece).notches_on(ref.edge):
-            marks.append(start + (length - notch.at_mm if ref.backwards else notch.at_mm))
+        notches = garment.piece(ref.piece).notches_on(ref.edge)
+        marks += [start + (length - notch.at_mm if ref.backwards else notch.at_mm) for notch in notches]
     return sorted(m for m in marks if AT_AN_END_MM < m < starts[-1] - AT_AN_END_MM)
 
 
@@ -78,7 +78,8 @@ def walk_problems(walks: list[SeamWalk]) -> Iterator[Problem]:
                 yield Problem(
                     "notch-mismatch",
                     Severity.ERROR,
-                    f"part {number} of the seam {seam.name} is {abs(a - b):.1f} mm off: the notches of {sides} do not meet",
+                    f"part {number} of the seam {seam.name} is {abs(a - b):.1f} mm off: "
+                    f"the notches of {sides} do not meet",
                     f"seam {seam.name}",
                     "sew without that notch, and tell us of the docket",
                 )
