@@ -24,8 +24,8 @@ HOMES = {
     "kurbopy": {"geometry"},
     "scipy": {"geometry"},
     "shapely": {"geometry"},
-    # Arrays are a language more than a library: the survey model and the geometry both speak it.
-    "numpy": {"geometry", "measures"},
+    # Arrays are a language more than a library: geometry, survey model and the arrangement on sheets all speak it.
+    "numpy": {"geometry", "measures", "export"},
 }
 """The packages of Tapeline that may import a foreign library; no other may, and no other library may be imported."""
 
