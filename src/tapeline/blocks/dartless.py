@@ -17,6 +17,13 @@ from tapeline.lengths import cm
 
 __all__ = ["Dartless", "Half", "dartless"]
 
+LEAST_ARMHOLE = cm(8)
+"""From the shoulder tip's level down to the chest line: less, and no arm goes through."""
+LEAST_UNDERARM = cm(1.5)
+"""From the back-width line out to the side: less, and there is no armhole to draw."""
+LEAST_TO_WAIST = cm(3)
+"""From the chest line down to the waist."""
+MOST_SHOULDER = cm(2)
 BELOW_THE_MIDDLE = cm(1)
 """The back armhole point lies this much below the middle of the armhole."""
 FRONT_POINT_SHARE = Fraction(2, 3)
@@ -57,6 +64,39 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         "front_line", "Centre front to the chest-width line", f.half_chest_width + c.shoulder - c.scoop
     )
 
+    d.require(
+        "back-wider-than-chest",
+        chest_quarter,
+        back_line + LEAST_UNDERARM,
+        says="the back-width line leaves no room for an armhole",
+        where="back",
+        hint="take bust, upper chest and back width again, or set half_back_width by hand",
+    )
+    d.require(
+        "chest-wider-than-bust",
+        chest_quarter,
+        chest_line + LEAST_UNDERARM,
+        says="the chest-width line leaves no room for an armhole",
+        where="front",
+        hint="take bust, upper chest and chest width again, or set half_chest_width by hand",
+    )
+    d.require(
+        "waist-above-chest",
+        f.back_length,
+        chest_depth + LEAST_TO_WAIST,
+        says="the chest line lies at the waist or below it",
+        where="back",
+        hint="take back length and upper chest again, lower the looseness, or set armhole_depth by hand",
+    )
+    d.remark(
+        "shoulder-wide",
+        c.shoulder,
+        above=MOST_SHOULDER,
+        says="past 2 cm a wider shoulder stands away in an angle unless the shoulder is drawn dropped",
+        where="garment.looseness.shoulder",
+        hint="keep it at 2 cm or less; a dropped shoulder is not drafted yet",
+    )
+
     n.back.section("The levels of the back")
     back_chest = n.back.point("chest_level", "The chest line, on the centre back", n.nape.down(chest_depth))
     back_waist = n.back.point("waist_level", "The waist line", n.nape.down(f.back_length))
@@ -76,6 +116,15 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
     )
     back_underarm = n.back.point("underarm", "Where the side seam begins", back_chest.out(chest_quarter))
     back_side_hip = n.back.point("side_hip", "The side at the hip", back_hip.out(hip_quarter))
+
+    d.require(
+        "armhole-closed",
+        back_tip.reading_down_to(back_chest).length,
+        LEAST_ARMHOLE,
+        says="the shoulder tip lies too near the chest line for an arm to go through",
+        where="back",
+        hint="take shoulder slope, shoulder width and upper chest again, or set armhole_depth by hand",
+    )
 
     n.back.section("The back armhole")
     back_corner = n.back.point(

@@ -48,9 +48,16 @@ class Draft:
         """Add a step to the construction."""
         self.steps.append(step)
 
-    def note(self, code: str, severity: Severity, says: str, where: str = "", hint: str = "") -> None:
-        """Say something that the maker should know before cutting."""
-        self.notes.append(Problem(code, severity, says, where, hint))
+    def require(self, code: str, larger: Length, smaller: Length, *, says: str, where: str, hint: str) -> None:
+        """Stop where a body or a size set by hand breaks a rule: never a crossed outline, never a silent clamp."""
+        if larger.mm <= smaller.mm:
+            both = f"{larger.equation()}, and {smaller.equation()}"
+            raise InputError(Problem(code, Severity.ERROR, f"{says}: {both}", where, f"{hint}. Nothing was drafted."))
+
+    def remark(self, code: str, value: Length, above: Length, *, says: str, where: str, hint: str) -> None:
+        """Say something where a choice goes past what the rule is made for."""
+        if value.mm > above.mm:
+            self.notes.append(Problem(code, Severity.DOUBT, f"{says}: {value.equation()}", where, hint))
 
     # Sizes ------------------------------------------------------------------------------------------------------
 

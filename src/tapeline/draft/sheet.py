@@ -19,6 +19,7 @@ __all__ = ["Sheet"]
 Thing = TypeVar("Thing")
 
 NO_EASE = Length(0.0)
+COMMON_PRACTICE = "common practice, no published source"
 CLOSED_MM = 1e-6
 """Edges of a piece meet within this; more is a fault of ours, not of the maker's."""
 
@@ -29,6 +30,8 @@ class Sheet:
 
     record: Callable[[Step], None]
     name: str
+    source: str = COMMON_PRACTICE
+    """Where the rules of its page come from."""
 
     @property
     def origin(self) -> Place:
@@ -44,10 +47,10 @@ class Sheet:
         """Begin a group of steps."""
         self.record(Step(StepKind.SECTION, f"{self.name}.{title}", title))
 
-    def point(self, name: str, says: str, at: Place, source: str = "") -> Place:
+    def point(self, name: str, says: str, at: Place) -> Place:
         """Mark a point."""
         label = f"{self.name}.{name}"
-        self.record(Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, source, point=at.point))
+        self.record(Step(StepKind.POINT, label, says, at.how, at.lengths, at.needs, self.source, point=at.point))
         return Place(at.point, label)
 
     def ray(self, name: str, says: str, start: Place, fall: Length, run: Length) -> Ray:
@@ -61,6 +64,7 @@ class Sheet:
                 (f"from {start.name}, falling ", fall, " over ", run),
                 (fall,) if fall.operator or fall.name else (),
                 (start.label, *((fall.name,) if fall.name else fall.needs())),
+                self.source,
                 path=Path.through(start.point, start.point + ray.direction * (run.mm * 1.5)),
             )
         )
@@ -113,7 +117,7 @@ class Sheet:
     ) -> Drawn:
         """Record a line that has been found another way."""
         label = f"{self.name}.{name}"
-        self.record(Step(StepKind.LINE, label, says, how, (), needs, path=path))
+        self.record(Step(StepKind.LINE, label, says, how, (), needs, self.source, path=path))
         return Drawn(label, path)
 
     def piece(

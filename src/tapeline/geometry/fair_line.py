@@ -30,6 +30,9 @@ LONGEST_STEP = 0.3
 PROBE = 1e-6
 """Radians; step of the numerical derivative."""
 ANGLE_JUMP_HARMLESS = 1e-6
+_ROOT2 = math.sqrt(2)
+_A, _B = (math.sqrt(5) - 1) / 2, (3 - math.sqrt(5)) / 2
+"""The constants of Hobby's formula for the length of a handle."""
 
 
 def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vector | None = None) -> Path:
@@ -98,10 +101,9 @@ def _handles(chord: complex, start: float, end: float) -> tuple[complex, complex
     theta, phi = _wrap(start - along), _wrap(along - end)
     sin_t, cos_t, sin_f, cos_f = math.sin(theta), math.cos(theta), math.sin(phi), math.cos(phi)
     size = abs(chord) / 3
-    swing = math.sqrt(2) * (sin_t - sin_f / 16) * (sin_f - sin_t / 16) * (cos_t - cos_f)
-    root5 = math.sqrt(5)
-    out = size * (2 + swing) / (1 + (root5 - 1) / 2 * cos_t + (3 - root5) / 2 * cos_f)
-    into = size * (2 - swing) / (1 + (root5 - 1) / 2 * cos_f + (3 - root5) / 2 * cos_t)
+    swing = _ROOT2 * (sin_t - sin_f / 16) * (sin_f - sin_t / 16) * (cos_t - cos_f)
+    out = size * (2 + swing) / (1 + _A * cos_t + _B * cos_f)
+    into = size * (2 - swing) / (1 + _A * cos_f + _B * cos_t)
     return cmath.rect(out, start), cmath.rect(into, end)
 
 

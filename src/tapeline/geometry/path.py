@@ -212,6 +212,8 @@ def _flatten(segment: Segment, tolerance: float) -> list[Point]:
 
 def _zeros_of_bernstein(b: list[float]) -> list[float]:
     """Parameters in [0, 1] where the height given by Bernstein coefficients is zero."""
+    if min(b) > 0 or max(b) < 0:
+        return []
     if len(b) == 2:
         a0, a1 = b
         return [] if a0 == a1 or a0 * a1 > 0 else [a0 / (a0 - a1)]

@@ -117,11 +117,9 @@ class Cubic:
     def at(self, t: float) -> Point:
         """The place at parameter t, 0 to 1."""
         u = 1 - t
-        weights = (u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t)
-        return Point(
-            sum(w * p.x for w, p in zip(weights, self.control_points, strict=True)),
-            sum(w * p.y for w, p in zip(weights, self.control_points, strict=True)),
-        )
+        a, b, c, d = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
+        p, q, r, s = self.start, self.out, self.into, self.end
+        return Point(a * p.x + b * q.x + c * r.x + d * s.x, a * p.y + b * q.y + c * r.y + d * s.y)
 
     def _first(self, t: float) -> Vector:
         u = 1 - t
