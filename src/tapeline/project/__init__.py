@@ -5,7 +5,7 @@ The command line, the page and Python callers all go through these functions.
 
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
-from tapeline.project.products import document, drawing, finished, print_pdf, report
+from tapeline.project.products import document, drawing, finished, print_pdf, printed, report
 
 __all__ = [
     "Drafted",
@@ -19,5 +19,6 @@ __all__ = [
     "explainable",
     "finished",
     "print_pdf",
+    "printed",
     "report",
 ]

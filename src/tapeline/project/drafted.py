@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tapeline.docket import Docket
 from tapeline.draft import Draft
 from tapeline.measures import Wearer, doubts
-from tapeline.pattern import Garment
+from tapeline.pattern import Cloth, Garment
 from tapeline.problems import InputError, Problem, Severity, worst_first
 from tapeline.truing import Truing, true
 
@@ -61,4 +61,18 @@ def draft(docket: Docket) -> Drafted:
         band_stretch=docket.band_stretch,
         unit=docket.unit,
     )
-    return Drafted(docket, garment, truing, (*docket.notes, *docket.placed(about_tapes), *notes))
+    about_cloth = shrinkage(docket.cloth)
+    return Drafted(docket, garment, truing, (*docket.notes, *docket.placed((*about_tapes, *about_cloth, *notes))))
+
+
+def shrinkage(cloth: Cloth) -> list[Problem]:
+    """What washing would do to a garment cut from unwashed cloth: nothing is added to the pattern for it."""
+    shrinks = [
+        f"{share:g} % in {way}"
+        for share, way in ((cloth.shrink_length, "length"), (cloth.shrink_width, "width"))
+        if share
+    ]
+    if not shrinks:
+        return []
+    says = f"the cloth shrinks by {' and '.join(shrinks)}; the pattern is not made larger for that"
+    return [Problem("cloth-shrinks", Severity.NOTE, says, "cloth", "wash the cloth before cutting it")]

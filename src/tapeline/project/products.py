@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import tapeline
 from tapeline.finish import Finished, Title, finish
 from tapeline.project.drafted import Drafted
 
-__all__ = ["document", "drawing", "finished", "print_pdf", "report"]
+if TYPE_CHECKING:
+    from tapeline.export import Print
+
+__all__ = ["document", "drawing", "finished", "print_pdf", "printed", "report"]
 
 
 def finished(drafted: Drafted, date: str = "") -> Finished:
@@ -22,7 +25,7 @@ def document(drafted: Drafted) -> dict[str, Any]:
     """Everything as one JSON object; the schema is in `tapeline.export`."""
     from tapeline.export import document as written
 
-    return written(finished(drafted), drafted.truing, drafted.problems, drafted.docket.table)
+    return written(finished(drafted), drafted.truing, drafted.problems, drafted.docket.table, drafted.docket.unit)
 
 
 def drawing(drafted: Drafted, date: str = "") -> str:
@@ -32,12 +35,20 @@ def drawing(drafted: Drafted, date: str = "") -> str:
     return svg(finished(drafted, date), drafted.docket.unit)
 
 
-def print_pdf(drafted: Drafted, paper: str = "", date: str = "") -> bytes:
-    """The pieces true to scale on paper, as PDF."""
-    from tapeline.export import paper as paper_of
-    from tapeline.export import pdf
+def printed(drafted: Drafted, paper: str = "", date: str = "") -> Print:
+    """The pieces true to scale on paper: the PDF's bytes, how the sheets lie, and what is worth knowing about it.
 
-    return pdf(finished(drafted, date), paper_of(paper or drafted.docket.paper), drafted.docket.unit)
+    `paper` is a paper's name or a roll; empty for the docket's own.
+    """
+    from tapeline.export import paper as paper_of
+    from tapeline.export import printed as print_it
+
+    return print_it(finished(drafted, date), paper_of(paper or drafted.docket.paper), drafted.docket.unit)
+
+
+def print_pdf(drafted: Drafted, paper: str = "", date: str = "") -> bytes:
+    """The bytes of `printed`."""
+    return printed(drafted, paper, date).data
 
 
 def report(drafted: Drafted, date: str = "") -> str:
