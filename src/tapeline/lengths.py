@@ -92,6 +92,14 @@ class Length:
             texts = [texts[0], texts[2]] if self.name else [texts[2]]
         return " = ".join(dict.fromkeys(texts))
 
+    def brief(self, unit: Unit = Unit.CM) -> str:
+        """As `equation`, but a length that has a name is not worked out again.
+
+        >>> (Length(940, "bust") / 4).named("chest_quarter").brief()
+        'chest quarter = 23.5 cm'
+        """
+        return f"{self.name.replace('_', ' ')} = {self.show(unit)}" if self.name else self.equation(unit)
+
     def needs(self) -> tuple[str, ...]:
         """Names of the tapes, sizes and choices in the formula, in order, once each."""
         found: dict[str, None] = {}

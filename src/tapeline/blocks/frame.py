@@ -43,8 +43,13 @@ class Frame:
 
 def frame(d: Draft, expected: Expectation) -> Frame:
     """The frame of one wearer; `expected` is what a survey says, or nothing where the docket asks for the rule."""
+    d.section("The tapes")
+    bust, upper_chest = d.tape("bust"), d.tape("upper_chest")
+    waist, hip = d.tape("waist"), d.tape("hip")
+    shoulder_width, arm_length = d.tape("shoulder_width"), d.tape("arm_length")
+    back_length, hip_depth = d.tape("back_length"), d.tape("hip_depth")
+
     d.section("The frame")
-    upper_chest = d.tape("upper_chest")
     armhole_depth = d.size(
         "armhole_depth",
         "From the nape down to the chest line",
@@ -72,7 +77,7 @@ def frame(d: Draft, expected: Expectation) -> Frame:
         "back_shoulder_fall",
         "How far the back shoulder falls over a run of 14 cm",
         cm(4),
-        taped=lambda: d.angle("shoulder_slope").fall_over(SHOULDER_RUN),
+        taped=lambda: d.fall("shoulder_slope", SHOULDER_RUN),
         tape="shoulder_slope",
     )
     front_shoulder_fall = d.size(
@@ -100,13 +105,13 @@ def frame(d: Draft, expected: Expectation) -> Frame:
         expected.front_drop(d),
     )
     return Frame(
-        d.tape("bust"),
-        d.tape("waist"),
-        d.tape("hip"),
-        d.tape("shoulder_width"),
-        d.tape("back_length"),
-        d.tape("hip_depth"),
-        d.tape("arm_length"),
+        bust,
+        waist,
+        hip,
+        shoulder_width,
+        back_length,
+        hip_depth,
+        arm_length,
         armhole_depth,
         half_back_width,
         half_chest_width,

@@ -15,8 +15,8 @@ __all__ = ["SHOULDER_RUN", "Neck", "Neckline", "neck", "neckline"]
 
 SHOULDER_RUN = cm(14)
 """The shoulder's fall is told over this run."""
-RISE = Fraction(1, 3)
-"""The back neck rises by this share of the neck width."""
+RISE = 3
+"""The back neck rises by the neck width over this."""
 DEPTH = cm(1)
 """The front neck is this much deeper than the neck is wide."""
 GUIDE_SHARE = Fraction(2, 3)
@@ -56,7 +56,7 @@ def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) ->
     back_neck_point = back.point(
         "back_neck_point",
         "Where the shoulder meets the neck: out by the neck width, up by a third of it",
-        nape.out(neck_width).up(neck_width * RISE),
+        nape.out(neck_width).up(neck_width / RISE),
     )
     back_shoulder_line = back.ray(
         "shoulder_line", "The slope of the shoulder", back_neck_point, back_fall, SHOULDER_RUN
@@ -67,12 +67,12 @@ def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) ->
     front_neck_point = front.point(
         "front_neck_point",
         "Level with the back's, so that the shoulders meet",
-        level.out(neck_width).up(neck_width * RISE),
+        level.out(neck_width).up(neck_width / RISE),
     )
     front_neck = front.point(
         "front_neck",
         "The pit of the neck: below the neck points by as much as the neck is wide, and 1 more",
-        level.up(neck_width * RISE).down(neck_width + DEPTH),
+        level.up(neck_width / RISE).down(neck_width + DEPTH),
     )
     front_shoulder_line = front.ray(
         "shoulder_line",

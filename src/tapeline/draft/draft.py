@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from typing import TypeVar
+from typing import Any, TypeVar
 
-from tapeline.draft.angle import Angle
-from tapeline.draft.place import Reading
+from tapeline.draft.place import Reading, needs_of
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import solve, solve_one
 from tapeline.lengths import Length
 from tapeline.measures import TAPES, Estimate, Wearer, survey_of
-from tapeline.pattern import Garment, Girth, Join, Piece, Seam, Size, Source, Step, StepKind
+from tapeline.pattern import Garment, Girth, Join, Piece, Seam, Size, Source, Step, StepKind, chosen_lengths
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Draft"]
@@ -63,7 +63,14 @@ class Draft:
 
     def tape(self, name: str) -> Length:
         """A tape of the wearer, by name; every required tape is there."""
-        return Length(self.wearer[name], name)
+        length = Length(self.wearer[name], name)
+        return self._keep(Size(name, f"{TAPES[name].title}, taped", length, Source.TAPED))
+
+    def chosen(self, choices: Any) -> None:  # noqa: ANN401 - any style's choices
+        """Write down what the maker chose, before it is used."""
+        self.section("The choices")
+        for length, says in chosen_lengths(choices):
+            self._keep(Size(length.name, says.capitalize(), length, Source.CHOICE))
 
     def taped(self, name: str) -> bool:
         """Whether that tape was taken."""
@@ -76,9 +83,12 @@ class Draft:
         """
         label = label or name
         if self.wearer.given(name):
-            return self._keep(Size(label, says, self.tape(name).named(label), Source.TAPED))
+            return self._keep(Size(label, says, Length(self.wearer[name], label), Source.TAPED))
         estimate = self._estimate(name)
-        return self._keep(Size(label, says, Length(estimate.mm, label), Source.SURVEY, estimate.sd_mm))
+        size = Size(label, says, Length(estimate.mm, label), Source.SURVEY, estimate.sd_mm)
+        return self._keep(
+            size, Reading(size.length, ("expected by the survey from all tapes",), tuple(self.wearer.tapes))
+        )
 
     def expected_at(self, upper_chest: Length, name: str) -> Length:
         """What the survey expects of a wearer with that upper chest, of whom nothing else is known."""
@@ -86,7 +96,9 @@ class Draft:
         if survey is None:
             raise self._no_estimate(name)
         found = survey.expect(name, {"upper_chest": upper_chest.mm})
-        return Length(found.mm, f"{name}_expected_at_upper_chest_{upper_chest.mm / 10:g}")
+        label = f"{name}_expected_at_upper_chest_{upper_chest.mm / 10:g}"
+        says = "What the survey expects of the middle size, where both frames agree"
+        return self._keep(Size(label, says, Length(found.mm, label), Source.SURVEY))
 
     def _estimate(self, name: str) -> Estimate:
         survey = survey_of(self.wearer.figure)
@@ -150,9 +162,12 @@ class Draft:
         self.record(Step(StepKind.SIZE, size.name, size.says, how, (size.length,), needs, source or size.source.value))
         return size.length
 
-    def angle(self, name: str) -> Angle:
-        """A taped slope."""
-        return Angle(self.wearer[name], name)
+    def fall(self, tape: str, run: Length) -> Reading:
+        """How far a line at a taped slope falls over a level run."""
+        angle = self.wearer[tape]
+        said = self.wearer.show(tape)
+        self.record(Step(StepKind.SIZE, tape, f"{TAPES[tape].title}, taped", (said,), source=Source.TAPED.value))
+        return Reading(Length(run.mm * math.tan(angle)), (f"how far {said} falls over ", run), (tape,))
 
     def _spread(self, length: Length) -> float | None:
         """The spread of a size that grows out of one estimate: the estimate's, scaled by the formula."""
@@ -195,7 +210,7 @@ class Draft:
             return make(self.scratch(), Length(mm, name)).mm - equals.mm
 
         mm = solve_one(miss, between[0].mm, between[1].mm, name.replace("_", " "))
-        return Reading(Length(mm), (says + " ", equals), equals.needs() or (equals.name,))
+        return Reading(Length(mm), (says + " ", equals), needs_of(equals))
 
     def found_together(
         self,

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from tapeline.draft.heading import Heading
-from tapeline.draft.place import Place, Reading, spoken
+from tapeline.draft.place import Place, Reading, needs_of, spoken
 from tapeline.geometry import Line, Path, Vector
 from tapeline.lengths import Length
 from tapeline.problems import InputError, Problem, Severity
@@ -25,6 +25,11 @@ class Drawn:
     def name(self) -> str:
         """As it is read on the drawing."""
         return spoken(self.label)
+
+    @property
+    def full_name(self) -> str:
+        """With its piece, where lines of several pieces are spoken of: `front neckline`."""
+        return self.label.replace(".", " ").replace("_", " ")
 
     @property
     def reversed(self) -> Drawn:
@@ -53,22 +58,22 @@ class Drawn:
             self.path.at(by.mm) + self.path.arrives * over,
             how=(f"along the {self.name} by ", by),
             lengths=(by,),
-            needs=(self.label, *((by.name,) if by.name else by.needs())),
+            needs=(self.label, *needs_of(by)),
         )
 
     def beside(self, by: Length) -> Reading:
         """How long it is a distance further to its left: outside a piece, inside a neck's opening."""
         return Reading(
             Length(self.path.offset_left(by.mm).length),
-            (f"measured along the {self.name}, ", by, " inside the opening"),
-            (self.label, *by.needs()),
+            (f"measured along the {self.full_name}, ", by, " inside the opening"),
+            (self.label, *needs_of(by)),
         )
 
     def reading_to(self, place: Place) -> Reading:
         """Its length from its start to a place on it."""
         return Reading(
             Length(self.path.length_to(place.point)),
-            (f"measured along the {self.name} to {place.name}",),
+            (f"measured along the {self.full_name} to {place.name}",),
             (self.label, place.label),
         )
 
@@ -106,7 +111,7 @@ class Drawn:
 
     def reading(self) -> Reading:
         """Its length, measured along it."""
-        return Reading(Length(self.path.length), (f"measured along the {self.name}",), (self.label,))
+        return Reading(Length(self.path.length), (f"measured along the {self.full_name}",), (self.label,))
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +138,7 @@ class Ray:
             self.start.point + self.direction * by.mm,
             how=(f"from {self.start.name}, along the {self.name} by ", by),
             lengths=(by,),
-            needs=(self.label, *((by.name,) if by.name else by.needs())),
+            needs=(self.label, *needs_of(by)),
         )
 
     def until(self, distance: Length, straight_from: Place) -> Reading:
@@ -159,5 +164,5 @@ class Ray:
         return Reading(
             Length(length),
             (f"along the {self.name}, to where it is ", distance, f" from {straight_from.name} in a straight line"),
-            (self.label, straight_from.label, *distance.needs()),
+            (self.label, straight_from.label, *needs_of(distance)),
         )

@@ -110,7 +110,7 @@ class Place:
             self.point + way * by.mm,
             how=(*start, f"{word} by ", by),
             lengths=(*(() if self.label else self.lengths), by),
-            needs=tuple(dict.fromkeys((*_labels(self, *also), *by.needs(), *((by.name,) if by.name else ())))),
+            needs=tuple(dict.fromkeys((*_labels(self, *also), *needs_of(by)))),
         )
 
 
@@ -139,6 +139,11 @@ def foot_of(place: Place, line: tuple[Place, Place]) -> Place:
         how=(f"square from {place.name} onto the line {first.name} - {second.name}",),
         needs=_labels(place, first, second),
     )
+
+
+def needs_of(length: Length) -> tuple[str, ...]:
+    """What a step that uses a length comes from: the length, when it has a name of its own."""
+    return (length.name,) if length.name else length.needs()
 
 
 def spoken(label: str) -> str:

@@ -9,7 +9,7 @@ from typing import TypeVar
 
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import Heading
-from tapeline.draft.place import Place
+from tapeline.draft.place import Place, needs_of
 from tapeline.geometry import Line, Path, Point, Vector, fair_line
 from tapeline.lengths import Length
 from tapeline.pattern import Cut, Edge, EdgeKind, EdgeRef, Mark, Notch, NotchKind, Piece, Seam, Step, StepKind
@@ -63,7 +63,7 @@ class Sheet:
                 says,
                 (f"from {start.name}, falling ", fall, " over ", run),
                 (fall,) if fall.operator or fall.name else (),
-                (start.label, *((fall.name,) if fall.name else fall.needs())),
+                (start.label, *needs_of(fall)),
                 self.source,
                 path=Path.through(start.point, start.point + ray.direction * (run.mm * 1.5)),
             )

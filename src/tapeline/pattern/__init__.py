@@ -1,6 +1,6 @@
 """The nouns of a pattern: garment, piece, edge, seam, notch, size, step."""
 
-from tapeline.pattern.choice import Choice, choice, choices_of
+from tapeline.pattern.choice import Choice, choice, choices_of, chosen_lengths
 from tapeline.pattern.cloth import Cloth
 from tapeline.pattern.edge import Edge, EdgeKind
 from tapeline.pattern.garment import Garment
@@ -32,4 +32,5 @@ __all__ = [
     "StepKind",
     "choice",
     "choices_of",
+    "chosen_lengths",
 ]

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, fields
+from collections.abc import Iterator
+from dataclasses import dataclass, field, fields, is_dataclass
 from typing import Any
 
-__all__ = ["Choice", "choice", "choices_of"]
+from tapeline.lengths import Length
+
+__all__ = ["Choice", "choice", "choices_of", "chosen_lengths"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +23,16 @@ class Choice:
 def choice(default: Any, least: float, most: float, says: str) -> Any:  # noqa: ANN401 - as dataclasses.field
     """A field of a choices dataclass, with its range and reason."""
     return field(default=default, metadata={"choice": Choice(least, most, says)})
+
+
+def chosen_lengths(choices: Any) -> Iterator[tuple[Length, str]]:  # noqa: ANN401 - any choices dataclass
+    """Every named length in a choices dataclass and in those inside it, with what the choice is about."""
+    for f in fields(choices):
+        value = getattr(choices, f.name)
+        if is_dataclass(value) and not isinstance(value, Length):
+            yield from chosen_lengths(value)
+        elif isinstance(value, Length) and value.name and "choice" in f.metadata:
+            yield value, f.metadata["choice"].says
 
 
 def choices_of(cls: type) -> dict[str, Choice]:

@@ -16,6 +16,8 @@ class Source(StrEnum):
     TAPED = "taped"
     BY_HAND = "by hand"
     """Written into the docket in place of the rule."""
+    CHOICE = "choice"
+    """The maker's, from the docket."""
     RULE = "rule"
     SURVEY = "survey"
 

@@ -53,5 +53,10 @@ class Step:
         return phrase_text(self.how, unit)
 
     def equations(self, unit: Unit = Unit.CM) -> tuple[str, ...]:
-        """`armhole depth = upper chest / 4 - 1 = 86 / 4 - 1 = 20.5 cm`, one for each calculation."""
-        return tuple(length.equation(unit) for length in self.lengths)
+        """`armhole depth = upper chest / 4 - 1 = 86 / 4 - 1 = 20.5 cm`, one for each calculation.
+
+        A size is worked out in its own step; where a point uses it, only its result is told.
+        """
+        if self.kind is StepKind.SIZE:
+            return tuple(length.equation(unit) for length in self.lengths)
+        return tuple(length.brief(unit) for length in self.lengths)

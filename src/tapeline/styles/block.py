@@ -39,6 +39,7 @@ class BlockChoices:
 
 def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
     """Back and front to the hip line, and a long sleeve."""
+    d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
     points = dartless(d, f, c.looseness)
     neck, back, front = points.neck, points.back, points.front

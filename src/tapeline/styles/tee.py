@@ -54,6 +54,7 @@ class TeeChoices:
 
 def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     """The block with a wider neck, a shaped side, a hem below the hip, a sleeve and a band."""
+    d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
     points = dartless(d, f, c.looseness)
     neck, back, front = points.neck, points.back, points.front
