@@ -27,6 +27,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from tapeline.finish.corner import Arm, Corner, NoCornerError, at_fold, mirrored, run_on
+from tapeline.finish.loops import without_loops
 from tapeline.geometry import Line, Path, Segment, crosses_itself
 from tapeline.pattern import Edge, EdgeKind, Join, Piece
 from tapeline.problems import InputError, Problem, Severity
@@ -37,6 +38,8 @@ KINK = 1e-3
 """Radians; where an edge turns more than this at one of its knots it has a corner there."""
 STRAIGHT = 1e-9
 """Radians; lines that turn less than this are one line."""
+LONGEST_LOOP = 1.5
+"""Loops up to this times the widest allowance are cut off: an edge that turns a little too tightly, not a slot."""
 NO_LENGTH_MM = 1e-6
 """Shorter than this is nothing."""
 
@@ -62,8 +65,8 @@ class _Side:
 def cut_line(piece: Piece, allowances: Mapping[str, float], joins: Iterable[Join] = ()) -> Path:
     """The closed clockwise cut line of a piece, in mm, from the allowance in mm of each of its edges by name.
 
-    Curves stay curves. The joins are those of the garment; only the corners on this piece count. Raises `InputError`
-    (`allowance-too-wide`) when an edge turns tighter, or is shorter, than its allowances can follow.
+    Curves stay curves. Where an edge turns tighter than its allowance the cut line has a small corner. The joins are those of the garment; only the corners on this piece count. Raises `InputError`
+    (`allowance-too-wide`) when an edge turns so tightly, or is so short, that no allowance of that width fits.
 
     >>> from tapeline.geometry import Point
     >>> from tapeline.pattern import Cut
@@ -85,6 +88,8 @@ def cut_line(piece: Piece, allowances: Mapping[str, float], joins: Iterable[Join
         segments += _trimmed(piece, side, arrive.after_mm, depart.before_mm)
         segments += depart.link
     outline = _tidied(segments)
+    if crosses_itself(outline):
+        outline = _tidied(without_loops(outline, LONGEST_LOOP * max(allowances.values())).segments)
     if crosses_itself(outline):
         raise _too_wide(piece, *_tightest(sides))
     return outline
