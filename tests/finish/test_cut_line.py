@@ -220,3 +220,21 @@ def test_edges_that_hardly_turn_meet_without_a_loop(degrees: float, curved: bool
     assert not crosses_itself(line)
     assert line.distance_to(corner) == pytest.approx(10, abs=0.02)
     assert line.length - piece.seam_line.length < 2 * math.pi * 10 + 20
+
+
+def test_a_close_armhole_gets_a_small_corner_instead_of_a_loop() -> None:
+    """An armhole that turns on 14 mm beside the side seam still has 20 mm of allowance, and nothing turns back."""
+    tip, underarm = Point(150, 0), Point(208, -216)
+    armhole = fair_line(
+        [tip, Point(178, -125), Point(185, -194), underarm], leave=Vector(0.3, -1), arrive=Vector(1, -0.02)
+    )
+    assert 1 / max(armhole.curvatures()) < 20
+    corners = [underarm, Point(212, -500), Point(0, -500), Point(0, 0), tip]
+    rest = [Edge(n, Path.through(a, b)) for n, a, b in zip("bcde", corners, corners[1:], strict=False)]
+    plain = straight((0, 0), (0, 1), (1, 0))
+    piece = type(plain)("back", "Back", (Edge("armhole", armhole), *rest), plain.grain, plain.cut)
+    join = Join("armhole", "side", (("back", "armhole", "b"), ("front", "armhole", "b")))
+    line = cut_line(piece, {"armhole": 20, "b": 20, "c": 20, "d": 20, "e": 20}, [join])
+    assert not crosses_itself(line)
+    near = [p for p in line.flattened(0.001) if 178 < p.x < 215 and -215 < p.y < -150]
+    assert min(armhole.distance_to(p) for p in near) > 19.9

@@ -65,8 +65,9 @@ class _Side:
 def cut_line(piece: Piece, allowances: Mapping[str, float], joins: Iterable[Join] = ()) -> Path:
     """The closed clockwise cut line of a piece, in mm, from the allowance in mm of each of its edges by name.
 
-    Curves stay curves. Where an edge turns tighter than its allowance the cut line has a small corner. The joins are those of the garment; only the corners on this piece count. Raises `InputError`
-    (`allowance-too-wide`) when an edge turns so tightly, or is so short, that no allowance of that width fits.
+    Curves stay curves; where an edge turns a little tighter than its allowance the cut line has a small corner. The
+    joins are those of the garment; only the corners on this piece count. Raises `InputError` (`allowance-too-wide`)
+    when an edge turns so tightly, or is so short, that no allowance of that width fits.
 
     >>> from tapeline.geometry import Point
     >>> from tapeline.pattern import Cut
@@ -135,8 +136,9 @@ def _trimmed(piece: Piece, side: _Side, start_mm: float, end_mm: float) -> tuple
     kept = beside
     if start_mm > 0 or end_mm > 0:
         kept = beside.part(max(start_mm, 0.0), length - max(end_mm, 0.0))
-    head = (Line(beside.start + beside.leaves * start_mm, beside.start),) if start_mm < 0 else ()
-    tail = (Line(beside.end, beside.end + beside.arrives * -end_mm),) if end_mm < 0 else ()
+    # The way of the edge, not of the line beside it: that has turned back where the edge is too tight at its end.
+    head = (Line(beside.start + side.path.leaves * start_mm, beside.start),) if start_mm < 0 else ()
+    tail = (Line(beside.end, beside.end + side.path.arrives * -end_mm),) if end_mm < 0 else ()
     return *head, *kept.segments, *tail
 
 

@@ -26,8 +26,8 @@ def without_loops(outline: Path, longest_mm: float) -> Path:
     >>> without_loops(Path.through(*corners, Point(0, 0)), 10).svg()
     'M0,0 L0,50 L29.5,50 L29,51 L60,51 L60,0 L0,0'
     """
+    outline = Path(tuple(half for segment in outline.segments for half in _halves(segment)))
     for _ in range(MOST_LOOPS):
-        outline = Path(tuple(half for segment in outline.segments for half in _halves(segment)))
         whole = outline.length
         loops = [loop for loop in _loops(outline) if min(loop[1] - loop[0], whole - loop[1] + loop[0]) <= longest_mm]
         if not loops:
