@@ -1,0 +1,105 @@
+"""`tapeline`: finds the command, runs it, and turns whatever goes wrong into one report and an exit code.
+
+Exit codes: 0 done; 1 a check failed; 2 what was given cannot be used; 3 a fault of Tapeline's own; 130 stopped by the
+maker; 141 nobody reads any more.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Sequence
+from contextlib import suppress
+from io import TextIOWrapper
+
+import click
+
+from tapeline.cli.commands import tapeline
+from tapeline.cli.show import show_problems
+from tapeline.problems import InputError, Problem, Severity
+
+__all__ = ["BAD_INPUT", "CHECK_FAILED", "OWN_FAULT", "main", "run"]
+
+CHECK_FAILED = 1
+BAD_INPUT = 2
+OWN_FAULT = 3
+STOPPED = 130
+"""As shells count a process that Ctrl-C ended."""
+NOBODY_READS = 141
+"""As shells count a process that ended because nobody read its output."""
+
+
+def main() -> None:
+    """The command `tapeline`."""
+    sys.exit(run(sys.argv[1:]))
+
+
+def run(arguments: Sequence[str]) -> int:  # noqa: PLR0911 - one return for each way a command ends
+    """Run a command; its exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # a poor terminal shows ¼ somehow, rather than nothing
+    try:
+        code = tapeline.main(list(arguments), prog_name="tapeline", standalone_mode=False)
+        sys.stdout.flush()
+    except InputError as error:
+        return _report(error.problems)
+    except click.exceptions.Exit as error:
+        return error.exit_code
+    except click.ClickException as error:
+        return _report([_of_command_line(error)])
+    except (click.Abort, KeyboardInterrupt):
+        return STOPPED
+    except BrokenPipeError:
+        return _nobody_reads()
+    except OSError as error:
+        says = f"{error.filename or 'the output'}: {(error.strerror or str(error)).lower()}"
+        return _report([Problem("cannot-write", Severity.ERROR, says)])
+    except Exception as error:  # noqa: BLE001 - whatever it is, the maker gets a report of it
+        return _own_fault(error)
+    return code if isinstance(code, int) else 0
+
+
+def _report(problems: Sequence[Problem]) -> int:
+    with suppress(BrokenPipeError):
+        show_problems(problems)
+    return BAD_INPUT
+
+
+def _of_command_line(error: click.ClickException) -> Problem:
+    context = getattr(error, "ctx", None)
+    path = context.command_path if context is not None else "tapeline"
+    message = error.format_message().rstrip(".")
+    hint = f"{path} --help shows how it is used"
+    if isinstance(error, click.NoSuchOption):
+        message = f"{path} has no option {error.option_name}"
+        if error.possibilities:
+            hint = f"did you mean {min(error.possibilities)}? {hint}"
+    elif isinstance(error, click.MissingParameter) and error.param is not None:
+        message = f"{path} needs {error.param.human_readable_name}"
+    return Problem("command-line", Severity.ERROR, message[:1].lower() + message[1:], hint=hint)
+
+
+def _nobody_reads() -> int:
+    # Python flushes once more when it ends; that must not fail either.
+    with suppress(OSError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return NOBODY_READS
+
+
+def _own_fault(error: Exception) -> int:
+    if os.environ.get("TAPELINE_TRACE") == "1":
+        traceback.print_exception(error)
+    frames = traceback.extract_tb(error.__traceback__)
+    place = f"{os.path.basename(frames[-1].filename)}, line {frames[-1].lineno}" if frames else "nowhere"  # noqa: PTH119
+    first_line = (str(error).splitlines() or [""])[0][:200]
+    problem = Problem(
+        "own-fault",
+        Severity.ERROR,
+        f"Tapeline itself failed: {type(error).__name__}: {first_line}",
+        place,
+        "please report this with the docket and the command; TAPELINE_TRACE=1 shows where it happened",
+    )
+    _report([problem])
+    return OWN_FAULT
