@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import tapeline
 from tapeline.finish import Finished, Title, finish
-from tapeline.project.drafted import Drafted
+from tapeline.problems import InputError
+from tapeline.project.drafted import Drafted, draw_garment
 
 if TYPE_CHECKING:
     from tapeline.export import Print
@@ -52,7 +54,30 @@ def print_pdf(drafted: Drafted, paper: str = "", date: str = "") -> bytes:
 
 
 def report(drafted: Drafted, date: str = "") -> str:
-    """One page to read: pieces, girths, seams, findings, cutting list, the construction."""
+    """One page to read: pieces, findings, girths, seams, tapes, both frames, cutting list, the construction."""
     from tapeline.sheets import report as page
 
-    return page(drafted, finished(drafted, date))
+    docket = drafted.docket
+    return page(
+        finished(drafted, date),
+        drafted.truing,
+        docket.wearer,
+        drafted.problems,
+        drawing(drafted, date),
+        cloth=docket.cloth,
+        surveyed=docket.surveyed,
+        other_frame=_other_frame(drafted),
+        unit=docket.unit,
+    )
+
+
+def _other_frame(drafted: Drafted) -> dict[str, float] | None:
+    """Sizes in mm that the other frame gives the same wearer; None where there is no other, or it cannot be drawn."""
+    docket = drafted.docket
+    if not docket.wearer.figure.has_survey:
+        return None
+    try:
+        garment, _ = draw_garment(replace(docket, surveyed=not docket.surveyed))
+    except InputError:
+        return None
+    return {size.name: size.length.mm for size in garment.sizes}
