@@ -19,6 +19,8 @@ __all__ = ["GAP_MM", "PANEL_MM", "Layout", "Placement", "Tile", "arrange"]
 
 GAP_MM = 8.0
 """Between pieces: room for scissors (house rule)."""
+EDGE_MM = 1.0
+"""From a piece to where a sheet stops showing anything: more than half of the widest line."""
 PITCH_MM = 4.0
 """About the height of a row of the search; half the gap, so that little room is lost."""
 PANEL_MM = (190.0, 257.0)
@@ -126,8 +128,9 @@ def _grid(paper: Paper, choices: Sequence[Sequence[Turned]], rows_step: int, pit
 
 
 def _quarter(piece: FinishedPiece, turn: int) -> tuple[np.ndarray, Rigid]:
-    """Samples of the turned outline with y down from its upper left, and the move that brings it there (y up)."""
-    points = even_points(piece.cut_line.moved(_QUARTERS[turn]).flattened(0.1))
+    """Samples round the turned outline, y down from its upper left, and the move that brings it there (y up)."""
+    line = even_points(piece.cut_line.moved(_QUARTERS[turn]).flattened(0.1))
+    points = np.vstack([line + shift for shift in ((EDGE_MM, 0), (-EDGE_MM, 0), (0, EDGE_MM), (0, -EDGE_MM))])
     left, top = float(points[:, 0].min()), float(points[:, 1].max())
     q = _QUARTERS[turn]
     move = Rigid(q.a, q.b, q.c, q.d, -left, -top)
@@ -136,7 +139,8 @@ def _quarter(piece: FinishedPiece, turn: int) -> tuple[np.ndarray, Rigid]:
 
 def _turned(index: int, turn: int, piece: FinishedPiece, pitch: float) -> Turned:
     body = Silhouette.of(_quarter(piece, turn)[0], pitch)
-    return Turned(index, turn, body, body.grown(GAP_MM), body.extra_rows(GAP_MM), abs(area(piece.cut_line)))
+    gap = GAP_MM - 2 * EDGE_MM
+    return Turned(index, turn, body, body.grown(gap), body.extra_rows(gap), abs(area(piece.cut_line)))
 
 
 def _panel(pitch: float) -> Laid:

@@ -16,7 +16,7 @@ __all__ = ["SQUARES_MM", "draw_panel", "square_corners"]
 
 SQUARES_MM = (100.0, 101.6)
 """Test squares: 100 mm, and 4 in for a ruler in inches."""
-SQUARE_TOPS_MM = (232.0, 120.6)
+SQUARE_TOPS_MM = (232.5, 119.4)
 """Height of their upper sides in the panel."""
 COLUMN_MM = 110.0
 """Left of the words beside the squares."""
@@ -79,12 +79,12 @@ def _squares(ink: Ink) -> None:
         SQUARES_MM, corners, ("100 mm: measure both ways", "4 in (101.6 mm): measure both ways"), strict=True
     ):
         ink.box(corner.x, corner.y, side, side)
-        ink.words(text, corner.x, corner.y - 5, TEXT_MM + 0.3)
+        ink.words(text, corner.x, corner.y - 7, TEXT_MM + 0.3)
 
 
 def _legend(ink: Ink) -> None:
     kinds = ((LineKind.CUT, "cut"), (LineKind.SEAM, "sew"), (LineKind.FOLD, "fold"), (LineKind.MARK, "mark"))
-    x, y = 0.5, 3.0
+    x, y = 0.5, 1.0
     for kind, text in kinds:
         ink.sample(kind, x, y + 0.9, 12)
         ink.words(text, x + 13.2, y, TEXT_MM)
