@@ -96,8 +96,8 @@ class Draft:
         if survey is None:
             raise self._no_estimate(name)
         found = survey.expect(name, {"upper_chest": upper_chest.mm})
-        label = f"{name}_expected_at_upper_chest_{upper_chest.mm / 10:g}"
-        says = "What the survey expects of the middle size, where both frames agree"
+        label = f"usual_{name}"
+        says = f"What the survey expects at an upper chest of {upper_chest.show()}, where both frames agree"
         return self._keep(Size(label, says, Length(found.mm, label), Source.SURVEY))
 
     def _estimate(self, name: str) -> Estimate:

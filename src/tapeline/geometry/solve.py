@@ -1,13 +1,22 @@
-"""Finding the size that makes a drawing come out: one unknown by bracketing, several by Newton-like steps."""
+"""Finding the size that makes a drawing come out: one unknown by bracketing, several by Broyden's steps."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+import numpy as np
+from numpy.typing import NDArray
+
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["solve", "solve_one"]
 
+Array = NDArray[np.float64]
+
+EXACT_MM = 1e-10
+PROBE_MM = 1e-3
+MOST_STEPS = 60
+HALVINGS = 12
 CLOSE_ENOUGH_MM = 1e-7
 """A ten-thousandth of what a seam may differ by."""
 
@@ -32,19 +41,56 @@ def solve_one(miss: Callable[[float], float], low: float, high: float, what: str
 def solve(miss: Callable[[Sequence[float]], Sequence[float]], start: Sequence[float], what: str) -> list[float]:
     """Values near `start` at which every `miss` (mm) is nothing.
 
+    Broyden's method ("A class of methods for solving nonlinear simultaneous equations", Mathematics of Computation 19,
+    1965, pp. 577-593): Newton's, but the slopes are measured once and corrected by what each step shows. Our own few
+    lines, for the library that has it takes 0.4 s to load, longer than everything else a draft does.
+
     Raises `InputError` (`cannot-be-met`) naming `what` when there is no such place near the start.
 
-    >>> [round(v, 6) for v in solve(lambda v: (v[0] + v[1] - 3, v[0] - v[1] - 1), (1.0, 1.0), "two numbers")]
-    [2.0, 1.0]
+    >>> [round(v, 6) for v in solve(lambda v: (v[0] * v[1] - 6, v[0] - v[1] - 1), (2.0, 1.0), "two numbers")]
+    [3.0, 2.0]
     """
-    from scipy.optimize import root
-
-    found = root(lambda values: list(miss([float(v) for v in values])), list(start), method="hybr", tol=1e-12)
-    values = [float(v) for v in found.x]
-    worst = max(abs(m) for m in miss(values))
-    if worst > CLOSE_ENOUGH_MM:
+    values = np.array(start, float)
+    off = np.array(miss(values), float)
+    slopes = _slopes(miss, values, off)
+    for _ in range(MOST_STEPS):
+        if np.abs(off).max() < EXACT_MM:
+            break
+        step = np.linalg.lstsq(slopes, -off, rcond=None)[0]
+        new, new_off = _shortened(miss, values, step, off)
+        moved = new - values
+        if not np.abs(moved).max() > 0:
+            break
+        slopes += np.outer(new_off - off - slopes @ moved, moved) / (moved @ moved)
+        values, off = new, new_off
+    worst = float(np.abs(off).max())
+    if not worst < CLOSE_ENOUGH_MM:
         raise _cannot_be_met(what, f"the best drawing is still {worst:.1f} mm off")
-    return values
+    return [float(value) for value in values]
+
+
+def _slopes(miss: Callable[[Sequence[float]], Sequence[float]], values: Array, off: Array) -> Array:
+    columns = []
+    for index in range(len(values)):
+        probed = values.copy()
+        probed[index] += PROBE_MM
+        columns.append((np.array(miss(probed), float) - off) / PROBE_MM)
+    return np.array(columns).T
+
+
+def _shortened(
+    miss: Callable[[Sequence[float]], Sequence[float]], values: Array, step: Array, off: Array
+) -> tuple[Array, Array]:
+    """Take a step, or a part of it where the whole would lead away or off the paper."""
+    for halving in range(HALVINGS):
+        new = values + step / 2**halving
+        try:
+            new_off = np.array(miss(new), float)
+        except InputError:
+            continue
+        if np.abs(new_off).max() < 2 * np.abs(off).max():
+            return new, new_off
+    return values, off
 
 
 def _cannot_be_met(what: str, how_far: str) -> InputError:
