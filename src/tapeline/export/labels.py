@@ -26,7 +26,7 @@ ALL_SHARES = (*LARGE_SHARES, 0.7, 0.6, 0.5, 0.4, SMALLEST_SHARE)
 """Shares of the full size that are tried, large first."""
 LEADING = 1.4
 """From line to line, in sizes."""
-CELL_MM = 3.0
+CELL_MM = 2.0
 """Cells in which room is looked for."""
 
 
@@ -58,16 +58,14 @@ def labels(
 ) -> tuple[Label, ...]:
     """The words of a piece, clear of its lines; clear of the joints of the paper too where that leaves them large."""
     signs = [_along_fold(edge.path) for edge in finished.piece.edges if edge.fold]
-    room = _Room(finished, lines)
-    whole = _Room(finished, (*lines, *joints))
-    for sign in signs:
-        room.block(sign)
-        whole.block(sign)
-    grain = _along_grain(grain_line, whole)
+    room = _Room(finished, (*lines, *joints), signs)
+    grain = _along_grain(grain_line, room)
     room.block(grain)
-    whole.block(grain)
-    words = _words(finished.words, whole, LARGE_SHARES) if joints else None
-    return (*(words or _words(finished.words, room, ALL_SHARES) or _at_middle(finished.words, room)), grain, *signs)
+    words = _words(finished.words, room, LARGE_SHARES if joints else ALL_SHARES)
+    if not words:
+        room = _Room(finished, lines, (*signs, grain))
+        words = _words(finished.words, room, ALL_SHARES) or _at_middle(finished.words, room)
+    return (*words, grain, *signs)
 
 
 def _along_fold(path: Path) -> Label:
@@ -91,7 +89,7 @@ def _along_grain(grain: Line, room: _Room) -> Label:
     tries = [
         Label("grain", grain.at(share) + (way.left * beside - half), size, way.angle)
         for share in (0.5, 0.35, 0.65, 0.2, 0.8)
-        for beside in (1.5, -1.5 - size * 0.8)
+        for beside in (2.2, -1.8 - size * 0.8)
     ]
     return next((label for label in tries if room.free(label)), tries[0])
 
@@ -152,7 +150,7 @@ def _set(block: Sequence[str], sizes: Sequence[float], corner: Point, height: fl
 class _Room:
     """Cells of a piece that are free of lines."""
 
-    def __init__(self, finished: FinishedPiece, lines: Sequence[Path]) -> None:
+    def __init__(self, finished: FinishedPiece, lines: Sequence[Path], signs: Sequence[Label]) -> None:
         outline = even_points(finished.piece.seam_line.flattened(0.1), 1.0)
         self.low = outline.min(axis=0) - CELL_MM
         size = np.ceil((outline.max(axis=0) - self.low) / CELL_MM).astype(int) + 2
@@ -168,6 +166,8 @@ class _Room:
         self._close(outline)
         for line in lines:
             self._close(even_points(line.flattened(0.1), 1.0))
+        for sign in signs:
+            self.block(sign)
         self.middle = Point(*(float(v) for v in (outline.min(axis=0) + outline.max(axis=0)) / 2))
 
     def _cells(self, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:

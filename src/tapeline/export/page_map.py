@@ -115,9 +115,9 @@ def _overview(ink: Ink, drawings: Sequence[Drawing], top: float) -> float:
         ink.area(drawing.piece.cut_line, 0.95)
         ink.canvas.restoreState()
         text = drawing.piece.piece.title
-        ink.words(
-            text, x + scale * (right - left) / 2, floor - 4.5, min(2.6, 2.6 * 18 / ink.width(text, 2.6)), middle=True
-        )
+        size = min(2.6, 2.6 * 18 / ink.width(text, 2.6))
+        middle = min(x + scale * (right - left) / 2, PANEL_MM[0] - ink.width(text, size) / 2)
+        ink.words(text, middle, floor - 4.5, size, middle=True)
         x += scale * (right - left) + min(spare, 12.0)
     return floor - 10
 
