@@ -24,6 +24,8 @@ LEAST_UNDERARM = cm(1.5)
 LEAST_TO_WAIST = cm(3)
 """From the chest line down to the waist."""
 MOST_SHOULDER = cm(2)
+MOST_BUST = cm(10)
+"""Over the upper chest; common practice, no source: the survey's fullest, one woman in three hundred."""
 BELOW_THE_MIDDLE = cm(1)
 """The back armhole point lies this much below the middle of the armhole."""
 FRONT_POINT_SHARE = Fraction(2, 3)
@@ -95,6 +97,22 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         says="past 2 cm a wider shoulder stands away in an angle unless the shoulder is drawn dropped",
         where="garment.looseness.shoulder",
         hint="keep it at 2 cm or less; a dropped shoulder is not drafted yet",
+    )
+    d.remark(
+        "shoulder-inside-back",
+        f.half_back_width,
+        above=f.shoulder_width / 2,
+        says="the back is wider at the arms than the shoulders are, so the armhole bends outward on its way down",
+        where="back.armhole",
+        hint="take shoulder width and back width again, or set half_back_width by hand",
+    )
+    d.remark(
+        "bust-wants-dart",
+        f.bust - d.tape("upper_chest"),
+        above=MOST_BUST,
+        says="without a dart so much bust over the upper chest makes the armhole wide and the front hem dip",
+        where="front",
+        hint="take bust and upper chest again; a dart is not drafted yet",
     )
 
     n.back.section("The levels of the back")

@@ -38,6 +38,8 @@ FRONT_RISE, BACK_RISE = Fraction(11, 250), Fraction(1, 25)
 """How far the cap rises over the straight line at the high guide, as a share of the armhole."""
 FLATTER = Fraction(1, 5)
 """An even hem would lie a quarter of its dip above the straight line there."""
+LEAST_UNDERARM = cm(0.5)
+"""A shorter underarm seam has no room for its bend, and the hem would run into the cap."""
 LEAST_WIDTH = cm(4)
 """Where the search for the widths begins if cap height and armhole leave nothing."""
 
@@ -90,6 +92,14 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     armhole = d.measured("armhole", "Both armholes of one side", front.whole + back.whole)
     cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
     length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length))
+    d.require(
+        "sleeve-too-short",
+        length,
+        cap_height + LEAST_UNDERARM,
+        says="the sleeve ends before its cap does",
+        where="sleeve",
+        hint="make garment.sleeve.length longer, or garment.sleeve.cap.share smaller",
+    )
     wrist = d.body("wrist", "Round the wrist, over the bone")
     wrist_width = d.measured("wrist_width", "A long sleeve at the wrist", wrist + c.wrist_ease)
     front_cap = d.measured(

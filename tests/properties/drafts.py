@@ -1,0 +1,86 @@
+"""Garments to look at: any wearer, style, looseness and frame."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from hypothesis import settings
+
+from tapeline.blocks.looseness import LOOSENESS
+from tapeline.draft import Draft
+from tapeline.measures import Wearer
+from tapeline.pattern import Garment
+from tapeline.problems import InputError
+from tapeline.styles import STYLES
+from tests.wearers import CHILDREN
+
+__all__ = ["Drawing", "draw", "drawings", "examples", "style_choices", "taped_children"]
+
+FULL = 200
+"""How many examples the full profile takes where a test does not say."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """One garment, and what it was drafted from."""
+
+    wearer: Wearer
+    style: str
+    looseness: str
+    surveyed: bool
+    garment: Garment
+    said: frozenset[str]
+    """Codes of what drafting found worth saying."""
+
+    def __str__(self) -> str:
+        frame = "survey" if self.surveyed else "proportional"
+        return f"{self.style}, {self.looseness}, {frame}, {self.wearer.name}"
+
+
+def examples(most: int) -> settings:
+    """So many examples in the full profile, in proportion fewer or more in another."""
+    return settings(max_examples=max(5, most * settings().max_examples // FULL))
+
+
+def style_choices(style: str, looseness: str, **changes: Any) -> Any:
+    """A style's own choices at a looseness."""
+    return replace(STYLES[style].choices(), looseness=LOOSENESS[looseness], **changes)
+
+
+def draw(
+    wearer: Wearer,
+    style: str = "tee",
+    looseness: str = "slight",
+    *,
+    surveyed: bool = True,
+    by_hand: Mapping[str, float] | None = None,
+    **changes: Any,
+) -> Garment:
+    """Draft one garment."""
+    choices = style_choices(style, looseness, **changes)
+    return STYLES[style].page(Draft(wearer, by_hand or {}), choices, surveyed=surveyed)
+
+
+def drawings(wearer: Wearer) -> Iterator[Drawing | InputError]:
+    """A wearer in every looseness, frame and style; where it cannot be drafted, the refusal."""
+    for surveyed in (True, False) if wearer.figure.has_survey else (False,):
+        for looseness in LOOSENESS:
+            for style in STYLES:
+                d = Draft(wearer, {})
+                try:
+                    garment = STYLES[style].page(d, style_choices(style, looseness), surveyed=surveyed)
+                except InputError as refusal:
+                    yield refusal
+                else:
+                    said = frozenset(note.code for note in d.notes)
+                    yield Drawing(wearer, style, looseness, surveyed, garment, said)
+
+
+def taped_children() -> tuple[Wearer, ...]:
+    """The children, with the tapes for which no survey stands in; a fifth of the chest round the wrist is invented."""
+    return tuple(
+        child.with_tape("wrist", 80 + child["bust"] / 12).with_tape("upper_arm", 90 + child["bust"] / 6)
+        for child in CHILDREN
+    )

@@ -1,0 +1,265 @@
+"""What holds of every garment that is drafted, measured without `tapeline.truing`; each check yields what is wrong.
+
+The limits are those that the project states: a tenth of a millimetre on a seam, one degree where a line crosses a
+seam, a tenth of a degree at a fold.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+
+import numpy as np
+from shapely import LinearRing, Polygon
+
+from tapeline.blocks.looseness import LOOSENESS
+from tapeline.geometry import Path, area
+from tapeline.pattern import Edge, Piece, Seam, StepKind
+from tests.properties.drafts import Drawing
+from tests.properties.measuring import bends, dense, ends, length, outline, turnings, widths_at
+
+__all__ = ["broken"]
+
+SEWN_MM = 0.1
+SOLVED_MM = 1e-6
+JOIN = math.radians(1)
+FOLD = math.radians(0.1)
+STRAIGHT = 2e-4
+"""1/mm: a radius of 5 m and more is straight to the eye and to the shears."""
+DYING_OUT = math.radians(1.5)
+"""At the armhole point the bend of the upper part still dies out."""
+UNSEEN = math.radians(0.5)
+"""A turn so small cannot be seen on the lower armhole."""
+
+
+def broken(drawing: Drawing) -> list[str]:
+    """Everything about a drawing that should not be so."""
+    return [f"{drawing}: {what}" for check in CHECKS for what in check(drawing)]
+
+
+def closed(drawing: Drawing) -> Iterator[str]:
+    """Every edge begins where the one before ends, and no edge is nothing."""
+    for piece in drawing.garment.pieces:
+        for one, two in pairwise((*piece.edges, piece.edges[0])):
+            if one.path.end.distance_to(two.path.start) > SOLVED_MM:
+                yield f"{piece.name}: a gap between {one.name} and {two.name}"
+            if one.length < 1:
+                yield f"{piece.name}: {one.name} is {one.length:.2f} mm long"
+
+
+def sewn_equal(drawing: Drawing) -> Iterator[str]:
+    """Seams are equal or differ by the ease they declare; those that are solved are, to a millionth."""
+    garment = drawing.garment
+    for seam in garment.seams:
+        a, b = (sum(length(garment.path(ref)) for ref in side) for side in (seam.a, seam.b))
+        off = a - b - seam.ease.mm
+        allowed = SOLVED_MM if seam.name in ("armhole_front", "armhole_back", "underarm") else SEWN_MM
+        if abs(off) > allowed:
+            yield f"the seam {seam.name} is {off:.7f} mm off: {a:.3f} and {b:.3f}"
+
+
+def notches_meet(drawing: Drawing) -> Iterator[str]:
+    """Notches answer each other by kind and by length along the seam; a band is stretched evenly."""
+    garment = drawing.garment
+    by_name = {seam.name: seam for seam in garment.seams}
+    kinds = {"front": "single", "back": "double"}
+    for half, kind in kinds.items():
+        (arm,) = garment.piece(half).notches_on("armhole")
+        cap = [n for n in garment.piece("sleeve").notches_on(f"cap_{half}") if n.kind != "crown"]
+        if [str(n.kind) for n in (arm, *cap)] != [kind, kind]:
+            yield f"the {half} armhole is not notched {kind} on both sides"
+        whole, cap_whole = length(garment.piece(half).edge("armhole").path), cap_length(drawing, half)
+        under, cap_under = whole - arm.at_mm, cap_whole - (cap[0].at_mm if half == "front" else cap_whole - cap[0].at_mm)
+        if abs(under - cap_under) > SEWN_MM:
+            yield f"below the {half} notches are {under:.3f} mm of armhole and {cap_under:.3f} mm of cap"
+    front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)
+    if abs(front - back) > SEWN_MM:
+        yield f"the waist notches are {front - back:.3f} mm apart"
+    if "neckline" in by_name:
+        yield from band_even(drawing, by_name["neckline"])
+
+
+def cap_length(drawing: Drawing, half: str) -> float:
+    """Length of one half of the cap line."""
+    return length(drawing.garment.piece("sleeve").edge(f"cap_{half}").path)
+
+
+def band_even(drawing: Drawing, seam: Seam) -> Iterator[str]:
+    """The band meets the shoulder seam at its notch, as much shorter in front as at the back."""
+    garment = drawing.garment
+    (notch,) = garment.piece("neckband").notches_on("neckline")
+    front, back = (length(garment.piece(half).edge("neckline").path) for half in ("front", "back"))
+    share = 1 + seam.ease.mm / (front + back)
+    if abs(notch.at_mm - back * share) > SEWN_MM:
+        yield f"the band's notch is {notch.at_mm - back * share:.3f} mm from where the shoulder comes"
+    if not 0.5 < share <= 1 + 1e-9:
+        yield f"the band is {share:.3f} of the neckline"
+
+
+def joins_run_on(drawing: Drawing) -> Iterator[str]:
+    """Lines that cross a seam run straight on when it is sewn."""
+    for join in drawing.garment.joins:
+        inside = [angle(drawing.garment.piece(piece), line, seam) for piece, line, seam in join.corners]
+        if abs(sum(inside) - math.pi) > JOIN:
+            yield f"{join.line} bends by {math.degrees(sum(inside) - math.pi):.2f} degrees at {join.seam}"
+
+
+def folds_square(drawing: Drawing) -> Iterator[str]:
+    """What meets a fold meets it square."""
+    for piece in drawing.garment.pieces:
+        for at, edge in enumerate(piece.edges):
+            if edge.fold:
+                for other in (piece.edges[at - 1], piece.edges[(at + 1) % len(piece.edges)]):
+                    off = angle(piece, edge.name, other.name) - math.pi / 2
+                    if abs(off) > FOLD:
+                        yield f"{piece.name}.{other.name} is {math.degrees(off):.3f} degrees off square to the fold"
+
+
+def angle(piece: Piece, one: str, other: str) -> float:
+    """The angle inside a piece between two neighbouring edges."""
+    names = [edge.name for edge in piece.edges]
+    first, second = (one, other) if names[(names.index(one) + 1) % len(names)] == other else (other, one)
+    comes, goes = ends(piece.edge(first).path)[1], ends(piece.edge(second).path)[0]
+    return math.pi + math.atan2(comes[0] * goes[1] - comes[1] * goes[0], float(comes @ goes))
+
+
+def simple(drawing: Drawing) -> Iterator[str]:
+    """Outlines cross nowhere and turn clockwise; their area is what the polygon says."""
+    for piece in drawing.garment.pieces:
+        places = outline(piece.seam_line)
+        ring = LinearRing(places)
+        if not ring.is_simple:
+            yield f"{piece.name} crosses itself"
+        elif ring.is_ccw:
+            yield f"{piece.name} runs the wrong way round"
+        else:
+            size, ours = Polygon(places).area, -area(piece.seam_line)
+            if abs(size - ours) > 1e-3 * ours:
+                yield f"{piece.name} has {ours:.0f} mm2, its polygon {size:.0f}"
+
+
+def bends_as_meant(drawing: Drawing) -> Iterator[str]:
+    """Neckline, hem and lower armhole bend one way, except where the method means a turn."""
+    garment = drawing.garment
+    for half in ("front", "back"):
+        piece = garment.piece(half)
+        if changes(piece.edge("neckline").path) > 0:
+            yield f"the {half} neckline has a wave"
+        meant = 1 if half == "front" and size(drawing, "front_drop") > 0 else 0
+        if changes(piece.edge("hem").path) > meant:
+            yield f"the {half} hem turns {changes(piece.edge('hem').path)} times"
+        arm = piece.edge("armhole")
+        knot = hollow_knot(drawing, half, arm)
+        # Clockwise, from the shoulder down, the armhole bends to the left. What turns back is said where it must be.
+        back_turn = math.degrees(turnings(Path(arm.path.segments[knot:]))[1])
+        if back_turn > math.degrees(UNSEEN) and "bust-wants-dart" not in drawing.said:
+            yield f"the {half} armhole turns back by {back_turn:.2f} degrees below its hollow"
+        back_turn = math.degrees(turnings(Path(arm.path.segments[knot - 1 :]))[1])
+        if back_turn > math.degrees(DYING_OUT) and not drawing.said & {"bust-wants-dart", "shoulder-inside-back"}:
+            yield f"the {half} armhole turns back by {back_turn:.2f} degrees below its point"
+    sleeve = garment.piece("sleeve")
+    if changes(sleeve.edge("hem").path) > 0:
+        yield "the sleeve's hem has a wave"
+    cap = sleeve.edge("cap_back").path.joined(sleeve.edge("cap_front").path)
+    if changes(cap) != 2:
+        yield f"the cap line turns {changes(cap)} times: hollow, round, hollow is meant"
+
+
+def hollow_knot(drawing: Drawing, half: str, armhole: Edge) -> int:
+    """The number of the knot that is the armhole's hollow."""
+    hollow = drawing.garment.points[f"{half}.{half}_armhole_hollow"]
+    return min(range(len(armhole.path.knots)), key=lambda k: armhole.path.knots[k].distance_to(hollow))
+
+
+def changes(path: Path) -> int:
+    """How often a line turns from one side to the other; what is as good as straight does not count."""
+    bend = bends(path).ravel()
+    signs = np.sign(bend[np.abs(bend) > STRAIGHT])
+    return int(np.count_nonzero(np.diff(signs)))
+
+
+def size(drawing: Drawing, name: str) -> float:
+    """A size of the garment, mm."""
+    return next(s.length.mm for s in drawing.garment.sizes if s.name == name)
+
+
+def girths_as_taped(drawing: Drawing) -> Iterator[str]:
+    """Round chest, waist and hip the garment is the tape and the ease that the maker chose."""
+    garment, wearer = drawing.garment, drawing.wearer
+    out = 4 * LOOSENESS[drawing.looseness].side.mm
+    meant = {"chest": wearer["bust"] + out, "hip": wearer["hip"] + out}
+    for girth in garment.girths:
+        told = girth.tape.mm + girth.ease.mm
+        if girth.name in meant and abs(told - meant[girth.name]) > SOLVED_MM:
+            yield f"{girth.name} declares {told:.2f} mm, the tape and the looseness make {meant[girth.name]:.2f}"
+        if girth.name in ("chest", "waist", "hip"):
+            found = sum(2 * across(drawing, half, f"{girth.name}_level") for half in ("front", "back"))
+        elif girth.name == "upper_arm":
+            points = garment.points
+            found = points["sleeve.front_underarm"].x - points["sleeve.back_underarm"].x
+        else:
+            found = length(garment.piece("sleeve").edge("hem").path)
+        if abs(found - told) > SEWN_MM:
+            yield f"round the {girth.name} are {found:.2f} mm, declared are {told:.2f}"
+
+
+def across(drawing: Drawing, half: str, level: str) -> float:
+    """From the centre line to the side at a level; the side is run on straight where the hem rises above it."""
+    y = drawing.garment.points[f"{half}.{level}"].y
+    side = drawing.garment.piece(half).edge("side").path
+    found = widths_at(side, y)
+    if not found:
+        way = ends(side)[1]
+        found = [side.end.x + way[0] / way[1] * (y - side.end.y)]
+    return max(found)
+
+
+def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
+    """The middle of the sleeve's hem lies the stated length below the crown: the arm, or a third of it."""
+    garment = drawing.garment
+    crown = garment.points["sleeve.crown"]
+    hem = garment.piece("sleeve").edge("hem").path
+    long = crown.y - min(np.array(dense(hem)), key=lambda place: abs(place[0] - crown.x))[1]
+    meant = drawing.wearer["arm_length"] * (1 if drawing.style == "block" else 1 / 3)
+    if abs(long - meant) > SEWN_MM:
+        yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
+
+
+def steps_follow(drawing: Drawing) -> Iterator[str]:
+    """Every step has a name of its own and needs only what a hand already has: steps before it."""
+    given = {f"{piece.name}.centre" for piece in drawing.garment.pieces}
+    known: set[str] = set()
+    for step in drawing.garment.steps:
+        if step.kind is StepKind.SECTION:
+            continue
+        if step.label in known:
+            yield f"two steps are called {step.label}"
+        missing = [need for need in step.needs if need not in known | given]
+        if missing:
+            yield f"{step.label} needs {', '.join(missing)}, which is not there yet"
+        known.add(step.label)
+
+
+def edges_have_steps(drawing: Drawing) -> Iterator[str]:
+    """Every edge of a piece is a line that a step drew."""
+    drawn = set(drawing.garment.lines.values())
+    for piece in drawing.garment.pieces:
+        for edge in piece.edges:
+            if edge.path not in drawn and edge.path.reversed() not in drawn:
+                yield f"no step drew {piece.name}.{edge.name}"
+
+
+CHECKS: tuple[Callable[[Drawing], Iterator[str]], ...] = (
+    closed,
+    sewn_equal,
+    notches_meet,
+    joins_run_on,
+    folds_square,
+    simple,
+    bends_as_meant,
+    girths_as_taped,
+    sleeve_as_long_as_said,
+    steps_follow,
+    edges_have_steps,
+)

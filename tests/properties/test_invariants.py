@@ -1,0 +1,71 @@
+"""Every invariant of every garment, on many bodies, in every looseness, frame and style."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tapeline.measures import Figure, Wearer
+from tapeline.problems import InputError
+from tests.properties.drafts import Drawing, drawings, examples, taped_children
+from tests.properties.invariants import broken
+from tests.wearers import LIMIT_WEARERS, random_wearers, stretched_wearers, wearers
+
+ODD = {wearer.name: wearer for wearer in (*LIMIT_WEARERS, *taped_children())}
+REFUSALS = frozenset(
+    {
+        "armhole-closed",
+        "back-wider-than-chest",
+        "cannot-be-met",
+        "chest-wider-than-bust",
+        "level-not-crossed",
+        "line-not-fair",
+        "shoulder-not-reached",
+        "sleeve-too-short",
+        "waist-above-chest",
+    }
+)
+"""What drafting may say instead of drafting."""
+HALVES = pytest.mark.parametrize("half", ["one half", "the other half"])
+"""The same test twice, with other wearers, so that two processors share it."""
+
+
+def of(*figures: Figure) -> st.SearchStrategy[Wearer]:
+    """Wearers as the survey met them, other ones in each half."""
+    return wearers(figures)
+
+
+def all_hold(wearer: Wearer) -> None:
+    """A wearer in every looseness, frame and style: drafted with everything in order, or refused by name."""
+    wrong = []
+    for drawing in drawings(wearer):
+        if isinstance(drawing, Drawing):
+            wrong += broken(drawing)
+        else:
+            wrong += [str(problem) for problem in drawing.problems if problem.code not in REFUSALS or not problem.hint]
+    assert not wrong, "\n".join(wrong)
+
+
+@pytest.mark.slow
+@HALVES
+@examples(250)
+@given(st.data())
+def test_everything_holds_for_random_women(half: str, data: st.DataObject) -> None:
+    """Every invariant holds for women as the survey met them."""
+    all_hold(data.draw(of(Figure.WOMAN)))
+
+
+@pytest.mark.slow
+@HALVES
+@examples(100)
+@given(st.data())
+def test_everything_holds_for_random_men(half: str, data: st.DataObject) -> None:
+    """Every invariant holds for men as the survey met them."""
+    all_hold(data.draw(of(Figure.MAN)))
+
+
+@pytest.mark.parametrize("name", ODD)
+def test_everything_holds_for_odd_bodies(name: str) -> None:
+    """Every invariant holds for bodies that break a rule, and for children, where they are not refused by name."""
+    all_hold(ODD[name])
