@@ -42,7 +42,7 @@ class Expectation:
 
     def armhole_depth_from_tape(self, d: Draft) -> Length:
         """The same, from the tape nape to armpit."""
-        return d.body("armhole_depth", "Nape to the level of the armpits", "body_armhole_depth") + TAPED_DEPTH_EASE
+        return d.body("armhole_depth", "Nape to the level of the armpits") + TAPED_DEPTH_EASE
 
     def half_back_width(self, _d: Draft) -> Length | None:
         """Centre back to armhole."""
@@ -73,7 +73,7 @@ class Woman(Expectation):
 
     def armhole_depth_from_tape(self, d: Draft) -> Length:
         """Eased so that the survey's woman of the middle size gets the rule's depth."""
-        depth = d.body("armhole_depth", "Nape to the level of the armpits", "body_armhole_depth")
+        depth = d.body("armhole_depth", "Nape to the level of the armpits")
         return depth + (armhole_depth_by_rule(self.middle) - d.expected_at(self.middle, "armhole_depth"))
 
     def half_back_from_tape(self, d: Draft) -> Length:

@@ -20,6 +20,9 @@ __all__ = ["Draft"]
 
 Made = TypeVar("Made")
 
+_BESIDE_THE_FRAME = {"armhole_depth": "body_armhole_depth"}
+"""Labels of tapes whose name the frame needs for the size with ease in it."""
+
 
 @dataclass
 class Draft:
@@ -63,8 +66,9 @@ class Draft:
 
     def tape(self, name: str) -> Length:
         """A tape of the wearer, by name; every required tape is there."""
-        length = Length(self.wearer[name], name)
-        return self._keep(Size(name, f"{TAPES[name].title}, taped", length, Source.TAPED))
+        label = self._tape_label(name)
+        length = Length(self.wearer[name], label)
+        return self._keep(Size(label, f"{TAPES[name].title}, taped", length, Source.TAPED))
 
     def chosen(self, choices: Any) -> None:  # noqa: ANN401 - any style's choices
         """Write down what the maker chose, before it is used."""
@@ -76,19 +80,25 @@ class Draft:
         """Whether that tape was taken."""
         return self.wearer.given(name)
 
-    def body(self, name: str, says: str, label: str = "") -> Length:
-        """A size of the body: its tape when taken, otherwise what the survey expects of such a wearer.
-
-        `label` names it where the frame has a size of the same name with ease in it.
-        """
-        label = label or name
+    def body(self, name: str, says: str) -> Length:
+        """A size of the body: its tape when taken, otherwise what the survey expects of such a wearer."""
+        label = self._tape_label(name)
         if self.wearer.given(name):
             return self._keep(Size(label, says, Length(self.wearer[name], label), Source.TAPED))
         estimate = self._estimate(name)
         size = Size(label, says, Length(estimate.mm, label), Source.SURVEY, estimate.sd_mm)
-        return self._keep(
-            size, Reading(size.length, ("expected by the survey from all tapes",), tuple(self.wearer.tapes))
-        )
+        tapes = self._surveyed_tapes()
+        return self._keep(size, Reading(size.length, ("expected by the survey from all tapes that it knows",), tapes))
+
+    def _tape_label(self, name: str) -> str:
+        """A man's bust is a chest; where the frame has a size of the same name, the tape gets another."""
+        return self.wearer.figure.fullest if name == "bust" else _BESIDE_THE_FRAME.get(name, name)
+
+    def _surveyed_tapes(self) -> tuple[str, ...]:
+        """Labels of the tapes that the survey expects others from, each written down."""
+        survey = survey_of(self.wearer.figure)
+        used = [name for name in self.wearer.tapes if survey is not None and name in survey.predictors]
+        return tuple(self._angle(name) if TAPES[name].angle else self.tape(name).name for name in used)
 
     def expected_at(self, upper_chest: Length, name: str) -> Length:
         """What the survey expects of a wearer with that upper chest, of whom nothing else is known."""
@@ -166,8 +176,14 @@ class Draft:
         """How far a line at a taped slope falls over a level run."""
         angle = self.wearer[tape]
         said = self.wearer.show(tape)
-        self.record(Step(StepKind.SIZE, tape, f"{TAPES[tape].title}, taped", (said,), source=Source.TAPED.value))
-        return Reading(Length(run.mm * math.tan(angle)), (f"how far {said} falls over ", run), (tape,))
+        return Reading(Length(run.mm * math.tan(angle)), (f"how far {said} falls over ", run), (self._angle(tape),))
+
+    def _angle(self, tape: str) -> str:
+        """Write down a taped angle, once; its label."""
+        if all(step.label != tape for step in self.steps):
+            says, how = f"{TAPES[tape].title}, taped", (self.wearer.show(tape),)
+            self.record(Step(StepKind.SIZE, tape, says, how, source=Source.TAPED.value))
+        return tape
 
     def _spread(self, length: Length) -> float | None:
         """The spread of a size that grows out of one estimate: the estimate's, scaled by the formula."""
