@@ -70,7 +70,10 @@ def notches_meet(drawing: Drawing) -> Iterator[str]:
         if [str(n.kind) for n in (arm, *cap)] != [kind, kind]:
             yield f"the {half} armhole is not notched {kind} on both sides"
         whole, cap_whole = length(garment.piece(half).edge("armhole").path), cap_length(drawing, half)
-        under, cap_under = whole - arm.at_mm, cap_whole - (cap[0].at_mm if half == "front" else cap_whole - cap[0].at_mm)
+        under, cap_under = (
+            whole - arm.at_mm,
+            cap_whole - (cap[0].at_mm if half == "front" else cap_whole - cap[0].at_mm),
+        )
         if abs(under - cap_under) > SEWN_MM:
             yield f"below the {half} notches are {under:.3f} mm of armhole and {cap_under:.3f} mm of cap"
     front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)

@@ -1,4 +1,4 @@
-"""A second opinion on drawn lines: lengths, angles and bends from control points by numpy alone, without our geometry."""
+"""A second opinion on drawn lines: lengths, angles and bends from control points, by numpy alone."""
 
 from __future__ import annotations
 

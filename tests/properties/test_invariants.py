@@ -7,10 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tapeline.measures import Figure, Wearer
-from tapeline.problems import InputError
 from tests.properties.drafts import Drawing, drawings, examples, taped_children
 from tests.properties.invariants import broken
-from tests.wearers import LIMIT_WEARERS, random_wearers, stretched_wearers, wearers
+from tests.wearers import LIMIT_WEARERS, wearers
 
 ODD = {wearer.name: wearer for wearer in (*LIMIT_WEARERS, *taped_children())}
 REFUSALS = frozenset(
