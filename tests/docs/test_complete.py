@@ -97,7 +97,7 @@ def test_letter_codes_are_those_of_the_program() -> None:
 
 
 def test_the_table_of_the_frames_is_computed() -> None:
-    """At 86 cm of upper chest both frames agree; at 98 cm the rule gives a quarter less 1 (common practice, no source)."""
+    """At an upper chest of 86 both frames agree; at 98 the rule gives a quarter less 1 (common practice, no source)."""
     page = (DOCS / "explanation" / "frames.md").read_text(encoding="utf-8")
     rows = {
         cells[0]: cells[1:] for line in page.splitlines() if (cells := re.findall(r"[\d.]+", line)) and line[0] == "|"
