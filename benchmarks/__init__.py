@@ -1,0 +1,1 @@
+"""How long Tapeline takes: `./run bench`."""
