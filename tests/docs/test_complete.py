@@ -131,7 +131,8 @@ def test_every_page_can_be_reached() -> None:
         seen.add(page)
         links = LINK.findall(FENCED.sub("", page.read_text(encoding="utf-8")))
         open_pages += [(page.parent / link.partition("#")[0]).resolve() for link in links]
-    assert set(DOCS.rglob("*.md")) <= seen
+    left = sorted(str(page.relative_to(ROOT)) for page in set(DOCS.rglob("*.md")) - seen)
+    assert not left, f"no page links to {', '.join(left)}; docs/README.md is the place"
 
 
 def test_pictures_have_words_and_are_whole() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from tapeline.pattern import Garment, Size, Source
+from tapeline.pattern import Garment, Size
 from tapeline.sheets.html import paragraph, part, table
 from tapeline.sheets.numbers import change, plain
 from tapeline.units import Unit
@@ -14,13 +14,6 @@ __all__ = ["FRAMES", "sizes"]
 FRAMES = {True: "follows the survey", False: "by the rule of proportion"}
 """The two frames, as the page calls them; the key is whether the frame is surveyed."""
 
-_FROM = {
-    Source.TAPED: "taped",
-    Source.BY_HAND: "set by hand",
-    Source.CHOICE: "chosen",
-    Source.RULE: "worked out",
-    Source.SURVEY: "survey",
-}
 COMPARED = (
     "armhole_depth",
     "half_back_width",
@@ -38,7 +31,7 @@ COMPARED = (
 def sizes(garment: Garment, other: Mapping[str, float] | None, unit: Unit, *, surveyed: bool) -> str:
     """`other` has the sizes in mm that the other frame would have given; None when it cannot be drawn."""
     rows = [
-        [_name(size), plain(size.length.mm, unit), _spread(size, unit), _FROM[size.source], _formula(size, unit)]
+        [_name(size), plain(size.length.mm, unit), _spread(size, unit), size.source.value, _formula(size, unit)]
         for size in garment.sizes
     ]
     head = ["size", unit.sign, "give or take", "from", "formula, or where it was read"]
@@ -63,7 +56,7 @@ def _side_by_side(garment: Garment, other: Mapping[str, float] | None, unit: Uni
         survey, rule = (here, there) if surveyed else (there, here)
         # A taped size, or one set by hand, is the same in both frames: what each would have said stands in its others.
         survey, rule = asked.get("survey", survey), asked.get("rule", rule)
-        drawn = f"{plain(here, unit)} ({_FROM[size.source]})"
+        drawn = f"{plain(here, unit)} ({size.source.value})"
         rows.append([_name(size), plain(rule, unit), plain(survey, unit), change(survey - rule, unit), drawn])
     head = ["size", "by proportion", "by the survey", "survey less rule", "drawn"]
     return table(f"Both frames side by side, {unit.sign}", head, rows, numbers=[1, 2, 3, 4])
