@@ -38,7 +38,8 @@ _A, _B = (math.sqrt(5) - 1) / 2, (3 - math.sqrt(5)) / 2
 def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vector | None = None) -> Path:
     """A curve through the knots, with continuous curvature, in mm.
 
-    `leave` and `arrive` are the directions at the two ends. A free end bends as its first span does (near a circle).
+    `leave` and `arrive` are the directions at the two ends. A free end bends as its first span does (near a circle);
+    two knots with both ends free are joined by a straight line.
     Raises `InputError` (`line-not-fair`) when two knots coincide or the knots turn back so that no such line exists.
 
     >>> quarter = fair_line([Point(100, 0), Point(0, 100)], leave=Vector(0, 1), arrive=Vector(-1, 0))
@@ -49,10 +50,15 @@ def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vecto
     chords = [b - a for a, b in pairwise(z)]
     if not chords or min(map(abs, chords)) < 1e-6:
         raise _not_fair("two of its points fall together")
+    if len(chords) == 1 and leave is None and arrive is None:
+        return Path.through(*knots)
     first = None if leave is None else _turn(complex(leave.x, leave.y) / chords[0])
     last = None if arrive is None else _turn(complex(arrive.x, arrive.y) / chords[-1])
-    directions = _hobby_directions(chords, first, last)
-    directions = _even_curvature(chords, directions, free_start=leave is None, free_end=arrive is None)
+    try:
+        directions = _hobby_directions(chords, first, last)
+        directions = _even_curvature(chords, directions, free_start=leave is None, free_end=arrive is None)
+    except (np.linalg.LinAlgError, ZeroDivisionError):
+        raise _not_fair("its points turn back on themselves") from None
     handles = [_handles(c, a, b) for c, a, b in zip(chords, directions, directions[1:], strict=False)]
     return Path(
         tuple(
