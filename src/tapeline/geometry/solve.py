@@ -12,6 +12,8 @@ from tapeline.problems import InputError, Problem, Severity
 __all__ = ["solve", "solve_one"]
 
 Array = NDArray[np.float64]
+Miss = Callable[[Sequence[float]], Sequence[float]]
+"""From values to how far each drawing misses, mm."""
 
 EXACT_MM = 1e-10
 PROBE_MM = 1e-3
@@ -38,7 +40,7 @@ def solve_one(miss: Callable[[float], float], low: float, high: float, what: str
     return float(brentq(miss, low, high, xtol=1e-10))
 
 
-def solve(miss: Callable[[Sequence[float]], Sequence[float]], start: Sequence[float], what: str) -> list[float]:
+def solve(miss: Miss, start: Sequence[float], what: str) -> list[float]:
     """Values near `start` at which every `miss` (mm) is nothing.
 
     Broyden's method ("A class of methods for solving nonlinear simultaneous equations", Mathematics of Computation 19,
@@ -50,8 +52,8 @@ def solve(miss: Callable[[Sequence[float]], Sequence[float]], start: Sequence[fl
     >>> [round(v, 6) for v in solve(lambda v: (v[0] * v[1] - 6, v[0] - v[1] - 1), (2.0, 1.0), "two numbers")]
     [3.0, 2.0]
     """
-    values = np.array(start, float)
-    off = np.array(miss(values), float)
+    values: Array = np.array(start, float)
+    off = _missed(miss, values)
     slopes = _slopes(miss, values, off)
     for _ in range(MOST_STEPS):
         if np.abs(off).max() < EXACT_MM:
@@ -69,23 +71,25 @@ def solve(miss: Callable[[Sequence[float]], Sequence[float]], start: Sequence[fl
     return [float(value) for value in values]
 
 
-def _slopes(miss: Callable[[Sequence[float]], Sequence[float]], values: Array, off: Array) -> Array:
+def _missed(miss: Miss, values: Array) -> Array:
+    return np.array(miss([float(value) for value in values]), float)
+
+
+def _slopes(miss: Miss, values: Array, off: Array) -> Array:
     columns = []
     for index in range(len(values)):
         probed = values.copy()
         probed[index] += PROBE_MM
-        columns.append((np.array(miss(probed), float) - off) / PROBE_MM)
+        columns.append((_missed(miss, probed) - off) / PROBE_MM)
     return np.array(columns).T
 
 
-def _shortened(
-    miss: Callable[[Sequence[float]], Sequence[float]], values: Array, step: Array, off: Array
-) -> tuple[Array, Array]:
+def _shortened(miss: Miss, values: Array, step: Array, off: Array) -> tuple[Array, Array]:
     """Take a step, or a part of it where the whole would lead away or off the paper."""
     for halving in range(HALVINGS):
         new = values + step / 2**halving
         try:
-            new_off = np.array(miss(new), float)
+            new_off = _missed(miss, new)
         except InputError:
             continue
         if np.abs(new_off).max() < 2 * np.abs(off).max():

@@ -9,14 +9,14 @@ from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import frame
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck import neckline
-from tapeline.blocks.outline import armhole, square_hem, straight_side
+from tapeline.blocks.outline import straight_side
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.pattern import Garment
 from tapeline.styles.body import (
-    BodyLines,
+    HalfShape,
     body,
     body_joins,
     body_seams,
@@ -45,34 +45,22 @@ def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
     neck, back, front = points.neck, points.back, points.front
     neck_line = neckline(neck, neck.nape, neck.back_neck_point, neck.front_neck, neck.front_neck_point)
 
-    neck.back.section("The lines of the back")
+    neck.back.section("Hem and side of the back")
     back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(c.looseness.hem))
-    back_shoulder = neck.back.straight(
-        "shoulder", "Sewn to the front shoulder", neck.back_neck_point, back.shoulder_tip
-    )
     back_side = straight_side(neck.back, back, back_hem_centre)
-    back_armhole = armhole(neck.back, back, back_shoulder, back_side.side)
-    back_hem = square_hem(neck.back, back_hem_centre, back_side)
 
-    neck.front.section("The lines of the front")
+    neck.front.section("Hem and side of the front")
     front_level = neck.front.point(
         "hem_level", "The back's hem, on the centre front", front.hip_level.down(c.looseness.hem)
     )
     front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
-    front_shoulder = neck.front.straight(
-        "shoulder", "Sewn to the back shoulder", neck.front_neck_point, front.shoulder_tip
-    )
     front_side = straight_side(neck.front, front, front_level)
-    front_armhole = armhole(neck.front, front, front_shoulder, front_side.side)
-    front_hem = square_hem(neck.front, front_hem_centre, front_side)
 
     made = body(
         d,
         points,
-        BodyLines(neck.nape, back_hem_centre, neck_line.back, back_shoulder, back_armhole, back_side, back_hem),
-        BodyLines(
-            neck.front_neck, front_hem_centre, neck_line.front, front_shoulder, front_armhole, front_side, front_hem
-        ),
+        HalfShape(neck_line.back, neck.nape, neck.back_neck_point, back_side, back_hem_centre),
+        HalfShape(neck_line.front, neck.front_neck, neck.front_neck_point, front_side, front_hem_centre),
     )
     arm = sleeve(d, c.sleeve, made.back_armhole, made.front_armhole, f.arm_length)
     return d.garment(

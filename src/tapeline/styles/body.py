@@ -8,7 +8,7 @@ from tapeline.blocks.dartless import Dartless, Half
 from tapeline.blocks.frame import Frame
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neckband import Neckband
-from tapeline.blocks.outline import SideLines
+from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import ArmholeNotch, Sleeve
 from tapeline.draft import Draft, Drawn, Place, edge, folded, hemmed, notch, seam, sewn
 from tapeline.lengths import cm
@@ -16,7 +16,7 @@ from tapeline.pattern import Cut, Girth, Join, NotchKind, Piece, Seam
 
 __all__ = [
     "Body",
-    "BodyLines",
+    "HalfShape",
     "band_seams",
     "body",
     "body_joins",
@@ -32,16 +32,14 @@ CAP_EASE = "the cap is eased in between the notches and the crown, so that it cu
 
 
 @dataclass(frozen=True, slots=True)
-class BodyLines:
-    """The lines of one half, from the centre clockwise."""
+class HalfShape:
+    """What a style gives one half: where its neckline begins and ends, its side, its hem at the centre."""
 
-    centre_top: Place
-    hem_centre: Place
     neckline: Drawn
-    shoulder: Drawn
-    armhole: Drawn
+    neckline_centre: Place
+    neckline_shoulder: Place
     side: SideLines
-    hem: Drawn
+    hem_centre: Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,38 +52,42 @@ class Body:
     front_armhole: ArmholeNotch
 
 
-def body(d: Draft, block: Dartless, back: BodyLines, front: BodyLines) -> Body:
-    """Close both outlines, notch armholes and waist, and measure the armholes."""
+def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape) -> Body:
+    """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
     back_piece, back_armhole = half_body(d, "back", block.back, back, NotchKind.DOUBLE)
     front_piece, front_armhole = half_body(d, "front", block.front, front, NotchKind.SINGLE)
     return Body(back_piece, front_piece, back_armhole, front_armhole)
 
 
-def half_body(d: Draft, name: str, half: Half, lines: BodyLines, kind: NotchKind) -> tuple[Piece, ArmholeNotch]:
+def half_body(d: Draft, name: str, half: Half, shape: HalfShape, kind: NotchKind) -> tuple[Piece, ArmholeNotch]:
     """One half as a piece on the fold."""
-    sheet = d.sheet(name)
+    sheet, side = d.sheet(name), shape.side
+    sheet.section(f"The lines of the {name}")
     centre = sheet.straight(
-        "centre", f"The centre {name} lies on the fold of the cloth", lines.hem_centre, lines.centre_top
+        "centre", f"The centre {name} lies on the fold of the cloth", shape.hem_centre, shape.neckline_centre
     )
+    shoulder = sheet.straight(
+        "shoulder", "Sewn to the other shoulder, which is as long", shape.neckline_shoulder, half.shoulder_tip
+    )
+    arm = armhole(sheet, half, shoulder, side.side)
+    hem = square_hem(sheet, shape.hem_centre, side)
     piece = sheet.piece(
         name.title(),
         folded("centre", centre),
-        sewn("neckline", lines.neckline),
-        sewn("shoulder", lines.shoulder),
-        sewn("armhole", lines.armhole),
-        sewn("side", lines.side.side),
-        hemmed("hem", lines.hem),
+        sewn("neckline", shape.neckline),
+        sewn("shoulder", shoulder),
+        sewn("armhole", arm),
+        sewn("side", side.side),
+        hemmed("hem", hem),
         grain=(half.waist_level.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
         cut=Cut(1),
         notches=(
-            notch("armhole", lines.armhole, half.armhole_point, kind),
-            notch("side", lines.side.side, lines.side.waist),
+            notch("armhole", arm, half.armhole_point, kind),
+            notch("side", side.side, side.waist),
         ),
     )
-    whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", lines.armhole.reading())
-    to_notch = d.measured(
-        f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(half.armhole_point)
-    )
+    whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", arm.reading())
+    to_notch = d.measured(f"{name}_armhole_notch", "From the shoulder to its notch", arm.reading_to(half.armhole_point))
     return piece, ArmholeNotch(whole, to_notch)
 
 

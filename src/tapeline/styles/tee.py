@@ -10,14 +10,14 @@ from tapeline.blocks.frame import frame
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck import neckline
 from tapeline.blocks.neckband import BandChoices, neckband
-from tapeline.blocks.outline import armhole, shaped_side, square_hem
+from tapeline.blocks.outline import shaped_side
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import (
-    BodyLines,
+    HalfShape,
     band_seams,
     body,
     body_joins,
@@ -73,29 +73,21 @@ def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     )
     neck_line = neckline(neck, back_centre, back_end, front_centre, front_end)
 
-    neck.back.section("The lines of the back")
+    neck.back.section("Hem and side of the back")
     hem_below = d.measured("hem_below_hip", "How far the hem lies below the hip line", c.length + c.looseness.hem)
     back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(hem_below))
-    back_shoulder = neck.back.straight("shoulder", "Sewn to the front shoulder", back_end, back.shoulder_tip)
     back_side = shaped_side(neck.back, back, c.waist, back_hem_centre)
-    back_armhole = armhole(neck.back, back, back_shoulder, back_side.side)
-    back_hem = square_hem(neck.back, back_hem_centre, back_side)
 
-    neck.front.section("The lines of the front")
+    neck.front.section("Hem and side of the front")
     front_level = neck.front.point("hem_level", "The back's hem, on the centre front", front.hip_level.down(hem_below))
     front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
-    front_shoulder = neck.front.straight("shoulder", "Sewn to the back shoulder", front_end, front.shoulder_tip)
     front_side = shaped_side(neck.front, front, c.waist, front_level)
-    front_armhole = armhole(neck.front, front, front_shoulder, front_side.side)
-    front_hem = square_hem(neck.front, front_hem_centre, front_side)
 
     made = body(
         d,
         points,
-        BodyLines(back_centre, back_hem_centre, neck_line.back, back_shoulder, back_armhole, back_side, back_hem),
-        BodyLines(
-            front_centre, front_hem_centre, neck_line.front, front_shoulder, front_armhole, front_side, front_hem
-        ),
+        HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre),
+        HalfShape(neck_line.front, front_centre, front_end, front_side, front_hem_centre),
     )
     arm = sleeve(d, c.sleeve, made.back_armhole, made.front_armhole, f.arm_length)
     band = neckband(d, c.band, neck_line)
