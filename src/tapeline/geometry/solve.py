@@ -58,7 +58,7 @@ def solve(miss: Miss, start: Sequence[float], what: str) -> list[float]:
     for _ in range(MOST_STEPS):
         if np.abs(off).max() < EXACT_MM:
             break
-        step = np.linalg.lstsq(slopes, -off, rcond=None)[0]
+        step: Array = np.asarray(np.linalg.lstsq(slopes, -off, rcond=None)[0], np.float64)
         new, new_off = _shortened(miss, values, step, off)
         moved = new - values
         if not np.abs(moved).max() > 0:
