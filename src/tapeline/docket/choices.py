@@ -81,7 +81,8 @@ def _word(reader: Reader, words: Words, value: object, keys: Keys, limits: Choic
     if words.from_length is not None and not looks_like_word and not isinstance(value, bool | list):
         length = reader.length(value, keys, _limited(limits, keys))
         return None if length is None else words.from_length(length)
-    word = reader.word(value, keys, words.words)
+    otherwise = f", or {'a length' if words.from_length else 'numbers in { ... }'}"
+    word = reader.word(value, keys, words.words, otherwise=otherwise)
     return None if word is None else words.words[word]
 
 

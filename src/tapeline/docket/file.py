@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-import stat
 import tomllib
 from pathlib import Path
 from typing import Any
 
 from tapeline.docket.places import LONGEST_SHOWN
-from tapeline.docket.reader import NOTHING_DONE
+from tapeline.docket.reader import NOTHING_DONE, sentences
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["MOST_BYTES", "decoded", "docket_text", "file_bytes", "toml_table"]
@@ -32,11 +31,10 @@ def docket_text(path: Path) -> str:
 def file_bytes(path: Path, most: int, what: str) -> bytes:
     """The bytes of a file that a person named; `what` says what it should be."""
     try:
-        kind = path.stat().st_mode
-        if stat.S_ISDIR(kind):
-            raise _wrong("docket-is-folder", path, f"{path} is a folder, not {what}", "name a file in it")
         with path.open("rb") as file:
             data = file.read(most + 1)
+    except IsADirectoryError:
+        raise _wrong("docket-is-folder", path, f"{path} is a folder, not {what}", "name a file in it") from None
     except FileNotFoundError:
         near = sorted(p.name for p in _siblings(path) if p.suffix == path.suffix)[:8]
         hint = (
@@ -96,13 +94,19 @@ def toml_table(text: str, name: str) -> dict[str, Any]:
 def _not_toml(text: str, name: str, message: str) -> InputError:
     found = _AT.search(message)
     what = _AT.sub("", message).strip() or "it is not understood"
+    if "digits" in message:
+        what = "a number has thousands of digits"
     lines = text.replace("\r\n", "\n").split("\n")
-    number = int(found[1]) if found and found[1] else len(lines)
+    if found is None:
+        return _wrong("docket-not-toml", Path(name), f"{name} is not TOML: {what}", _slip("", what))
+    number = int(found[1]) if found[1] else len(lines)
     line = lines[number - 1].strip() if number <= len(lines) else ""
     shown = "".join(c if c.isprintable() else "?" for c in line[:LONGEST_SHOWN])
     says = f"line {number} is not TOML: {what[0].lower()}{what[1:]}"
     where = f"{name}, line {number}: {shown}" if shown else f"{name}, line {number}"
-    return InputError(Problem("docket-not-toml", Severity.ERROR, says, where, f"{_slip(line, what)}. {NOTHING_DONE}"))
+    return InputError(
+        Problem("docket-not-toml", Severity.ERROR, says, where, sentences(_slip(line, what), NOTHING_DONE))
+    )
 
 
 def _slip(line: str, what: str) -> str:
@@ -121,4 +125,4 @@ def _slip(line: str, what: str) -> str:
 
 
 def _wrong(code: str, path: Path, says: str, hint: str) -> InputError:
-    return InputError(Problem(code, Severity.ERROR, says, str(path), f"{hint}. {NOTHING_DONE}"))
+    return InputError(Problem(code, Severity.ERROR, says, str(path), sentences(hint, NOTHING_DONE)))

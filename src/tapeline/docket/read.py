@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +18,7 @@ from tapeline.docket.reader import Reader, dotted
 from tapeline.docket.wearer import read_allow, read_wearer
 from tapeline.measures import Figure
 from tapeline.problems import InputError, Problem, Severity
-from tapeline.styles import STYLES
+from tapeline.styles import STYLES, Style
 
 __all__ = ["docket_from", "docket_from_text", "read_docket"]
 
@@ -66,7 +67,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
     allow = read_allow(reader, table)
     wearer = read_wearer(reader, table, allow)
     garment = reader.table(table, ("garment",))
-    style = STYLES.get(reader.word(garment.get("style", "tee"), ("garment", "style"), STYLES, "style-unknown") or "")
+    style = _style(reader, garment)
     figure = wearer.figure if wearer else _figure(table)
     surveyed = _surveyed(reader, garment, figure)
     by_hand = _by_hand(reader, garment)
@@ -101,6 +102,15 @@ def _figure(table: Mapping[str, Any]) -> Figure | None:
     wearer = table.get("wearer")
     said = wearer.get("figure") if isinstance(wearer, Mapping) else None
     return Figure(said) if said in list(Figure) else None
+
+
+def _style(reader: Reader, garment: Mapping[str, Any]) -> Style | None:
+    """The style; for a word that is none the one that was probably meant, so that its choices are looked at as well."""
+    value = garment.get("style", "tee")
+    word = reader.word(value, ("garment", "style"), STYLES, "style-unknown")
+    if word is None:
+        word = next(iter(get_close_matches(str(value), STYLES, n=1)), "")
+    return STYLES.get(word)
 
 
 def _surveyed(reader: Reader, garment: Mapping[str, Any], figure: Figure | None) -> bool:

@@ -16,7 +16,7 @@ from tapeline.pattern import Choice
 from tapeline.problems import InputError, Problem, Severity, closest
 from tapeline.units import Unit, parse_length
 
-__all__ = ["NOTHING_DONE", "Reader", "as_typed", "dotted"]
+__all__ = ["NOTHING_DONE", "Reader", "as_typed", "dotted", "sentences"]
 
 NOTHING_DONE = "Nothing was drafted."
 AS_SHOWN = 0.005
@@ -45,8 +45,21 @@ class Reader:
     def keep(self, error: InputError, keys: Keys, hint: str = "") -> None:
         """Keep what another stage said of the value at `keys`."""
         for problem in error.problems:
-            said = ". ".join(part for part in (problem.hint, hint) if part)
+            said = sentences(problem.hint, hint)
             self.problems.append(Problem(problem.code, problem.severity, problem.says, self.where(keys), said))
+
+    def keep_unread(self, error: InputError, keys: Keys) -> None:
+        """Keep what was said of a value that could not be read, with the key that it stands at."""
+        for problem in error.problems:
+            self.refuse(problem.code, keys, f"{keys[-1]}: {problem.says}", sentences(problem.hint, NOTHING_DONE))
+
+    def plain(self, value: object, keys: Keys) -> bool:
+        """Whether a value is a number or text, as lengths are; keeps an error when it is a date, a list or a table."""
+        if isinstance(value, str | int | float):
+            return True
+        says = f'{dotted(keys)} is {as_typed(value)}; it is a number, or text such as "84.5 cm"'
+        self.refuse("docket-type", keys, says)
+        return False
 
     def table(self, parent: Mapping[str, Any], keys: Keys) -> Mapping[str, Any]:
         """The table that the last of the keys opens; empty where it is left out or is something else."""
@@ -90,12 +103,14 @@ class Reader:
             return value.strip()
         return None
 
-    def word(self, value: object, keys: Keys, words: Iterable[str], code: str = "choice-unknown") -> str | None:
-        """One of some words."""
+    def word(
+        self, value: object, keys: Keys, words: Iterable[str], code: str = "choice-unknown", otherwise: str = ""
+    ) -> str | None:
+        """One of some words; `otherwise` says what else could stand there, and is read elsewhere."""
         words = list(words)
         if isinstance(value, str) and value.strip().casefold() in words:
             return value.strip().casefold()
-        says = f"{dotted(keys)} is {as_typed(value)}; it is one of {', '.join(words)}"
+        says = f"{dotted(keys)} is {as_typed(value)}; it is one of {', '.join(words)}{otherwise}"
         hint = closest(value, words) if isinstance(value, str) else f'write {keys[-1]} = "{words[0]}"'
         self.refuse(code, keys, says, "" if hint.startswith("known are") else hint)
         return None
@@ -127,10 +142,12 @@ class Reader:
 
     def length(self, value: object, keys: Keys, choice: Choice) -> Length | None:
         """A length within its range, which is in cm."""
+        if not self.plain(value, keys):
+            return None
         try:
             mm = parse_length(value, self.unit, signed=True)
         except InputError as error:
-            self.keep(error, keys)
+            self.keep_unread(error, keys)
             return None
         slack = AS_SHOWN * self.unit.mm
         if not choice.least * 10 - slack <= mm <= choice.most * 10 + slack:
@@ -147,6 +164,15 @@ class Reader:
             f"{dotted(keys)} is {shown}; it lies between {least} and {most}: {says}",
             f"write a value between them, or leave {keys[-1]} out for the default",
         )
+
+
+def sentences(*parts: str) -> str:
+    """Sentences after each other, each with its end.
+
+    >>> sentences("did you mean hip?", "", "Nothing was drafted.")
+    'did you mean hip? Nothing was drafted.'
+    """
+    return " ".join(part if part[-1] in ".?!" else f"{part}." for part in parts if part)
 
 
 def dotted(keys: Keys) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tapeline.docket.places import Keys
-from tapeline.docket.reader import NOTHING_DONE, Reader, as_typed
+from tapeline.docket.reader import NOTHING_DONE, Reader, as_typed, sentences
 from tapeline.measures import TAPES, Figure, Wearer, size_wearer, wearer_problems
 from tapeline.problems import InputError, Problem, Severity, closest
 from tapeline.units import Unit
@@ -97,10 +97,14 @@ def _tapes(reader: Reader, table: Mapping[str, Any]) -> tuple[dict[str, float], 
         if name not in TAPES:
             read[name] = 0.0
             continue
+        keys = (*TAPES_AT, name)
+        if not reader.plain(value, keys):
+            unread.append(name)
+            continue
         try:
             read[name] = TAPES[name].parse(value, reader.unit)
         except InputError as error:
-            reader.keep(error, (*TAPES_AT, name), NOTHING_DONE)
+            reader.keep_unread(error, keys)
             unread.append(name)
     return read, unread
 
@@ -124,8 +128,6 @@ def _problems(
     ]
     for problem in found:
         keys = ("wearer", *problem.where.split("."))
-        hint = problem.hint
-        if problem.severity is Severity.ERROR:
-            hint = f"{hint.rstrip('.')}. {NOTHING_DONE}" if hint else NOTHING_DONE
+        hint = sentences(problem.hint, NOTHING_DONE if problem.severity is Severity.ERROR else "")
         reader.problems.append(Problem(problem.code, problem.severity, problem.says, reader.where(keys), hint))
     return found
