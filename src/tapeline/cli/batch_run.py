@@ -6,8 +6,10 @@ import signal
 from collections import deque
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
+from contextlib import contextmanager
 from itertools import islice
 from multiprocessing import get_context
+from multiprocessing.resource_tracker import ensure_running
 
 from tapeline.cli.batch_row import Answer, answer
 from tapeline.docket import Order
@@ -29,14 +31,16 @@ def answers(orders: Sequence[Order], workers: int, *, json_lines: bool) -> Itera
     lots = iter([orders[n : n + ORDERS_AT_ONCE] for n in range(0, len(orders), ORDERS_AT_ONCE)])
     # Spawned, not forked: a fork of a process with threads may hang.
     pool = ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=leave_stopping_to_parent)
+    ensure_running()  # or it would end the waiting of Ctrl-C below
+    waiting: deque[Future[list[Answer]]] = deque()
     try:
-        waiting: deque[Future[list[Answer]]] = deque(
-            pool.submit(answer_lot, lot, json_lines) for lot in islice(lots, workers * AHEAD)
-        )
-        while waiting:
+        while True:
+            with ctrl_c_waits():
+                for lot in islice(lots, workers * AHEAD - len(waiting)):
+                    waiting.append(pool.submit(answer_lot, lot, json_lines))
+            if not waiting:
+                return
             yield from waiting.popleft().result()
-            if (lot := next(lots, None)) is not None:
-                waiting.append(pool.submit(answer_lot, lot, json_lines))
     finally:
         pool.shutdown(wait=True, cancel_futures=True)
 
@@ -49,3 +53,16 @@ def answer_lot(orders: Sequence[Order], json_lines: bool) -> list[Answer]:  # no
 def leave_stopping_to_parent() -> None:
     """Ctrl-C reaches every process of the terminal; the first one ends the others."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+@contextmanager
+def ctrl_c_waits() -> Iterator[None]:
+    """Hold Ctrl-C back while workers are started: they inherit that, and so are not stopped half way into Python."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)

@@ -60,6 +60,7 @@ def draft(docket: Path, svg: Path | None, *, as_json: bool, steps: bool, force: 
 
 
 def _summary(drafted: Drafted) -> None:
+    from tapeline.pattern import Source
     from tapeline.project import finished
 
     read, unit = drafted.docket, drafted.docket.unit
@@ -100,6 +101,7 @@ def _summary(drafted: Drafted) -> None:
                 f"{size.sd_mm / unit.mm:.1f} {unit.sign}" if size.sd_mm else "",
             )
             for size in drafted.garment.sizes
+            if size.source is not Source.CHOICE
         ],
         ("size", "length", "from", "give or take"),
         " r",

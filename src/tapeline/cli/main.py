@@ -14,6 +14,7 @@ from contextlib import suppress
 from io import TextIOWrapper
 
 import click
+from click.shell_completion import shell_complete
 
 from tapeline.cli.commands import tapeline
 from tapeline.cli.show import show_problems
@@ -24,6 +25,8 @@ __all__ = ["BAD_INPUT", "CHECK_FAILED", "OWN_FAULT", "main", "run"]
 CHECK_FAILED = 1
 BAD_INPUT = 2
 OWN_FAULT = 3
+COMPLETION = "_TAPELINE_COMPLETE"
+"""Set by a shell that completes a half typed command."""
 STOPPED = 130
 """As shells count a process that Ctrl-C ended."""
 NOBODY_READS = 141
@@ -37,16 +40,15 @@ def main() -> None:
 
 def run(arguments: Sequence[str]) -> int:  # noqa: PLR0911 - one return for each way a command ends
     """Run a command; its exit code."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, TextIOWrapper):
-            stream.reconfigure(errors="backslashreplace")  # a poor terminal shows ¼ somehow, rather than nothing
     try:
-        code = tapeline.main(list(arguments), prog_name="tapeline", standalone_mode=False)
-        sys.stdout.flush()
+        return _run(arguments)
     except InputError as error:
         return _report(error.problems)
     except click.exceptions.Exit as error:
         return error.exit_code
+    except click.exceptions.NoArgsIsHelpError as error:
+        click.echo(error.format_message())
+        return 0
     except click.ClickException as error:
         return _report([_of_command_line(error)])
     except (click.Abort, KeyboardInterrupt):
@@ -58,6 +60,18 @@ def run(arguments: Sequence[str]) -> int:  # noqa: PLR0911 - one return for each
         return _report([Problem("cannot-write", Severity.ERROR, says)])
     except Exception as error:  # noqa: BLE001 - whatever it is, the maker gets a report of it
         return _own_fault(error)
+
+
+def _run(arguments: Sequence[str]) -> int:
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # a poor terminal shows ¼ somehow, rather than nothing
+    if asked := os.environ.get(COMPLETION):
+        return shell_complete(tapeline, {}, "tapeline", COMPLETION, asked)
+    # Not tapeline.main(): that has endings of its own for Ctrl-C and for a reader that goes away.
+    with tapeline.make_context("tapeline", list(arguments)) as context:
+        code = tapeline.invoke(context)
+    sys.stdout.flush()
     return code if isinstance(code, int) else 0
 
 

@@ -25,13 +25,13 @@ def make(docket: Path, out: Path, *, force: bool) -> int:
     """
     from tapeline.cli.output import may_write, today
     from tapeline.docket import read_docket
-    from tapeline.export import paper, printed, text, write_all
-    from tapeline.project import document, draft, drawing, finished, report
+    from tapeline.export import text, write_all
+    from tapeline.project import document, draft, drawing, printed, report
 
     read = read_docket(docket)
     drafted = draft(read)
     date, name = today(), docket.stem
-    made = printed(finished(drafted, date), paper(read.paper), read.unit)
+    made = printed(drafted, date=date)
     files = {
         out / f"{name}.pdf": made.data,
         out / f"{name}.svg": drawing(drafted, date).encode(),
@@ -46,7 +46,7 @@ def make(docket: Path, out: Path, *, force: bool) -> int:
     style = read.style.title.lower()
     say(f"Made a {style} for {read.wearer.name} in {out}: print, drawing, data and report of {name}.")
     say(f"Read {out / f'{name}.html'} first: pieces, seams, girths, and why each line is where it is.")
-    count = f"{sheets} {'sheet' if sheets == 1 else 'sheets'}, {paper(read.paper).name}"
+    count = f"{sheets} {'sheet' if sheets == 1 else 'sheets'}, {made.layout.paper.name}"
     say(f"Print {out / f'{name}.pdf'} ({count}) at 100 per cent; measure the test squares.")
     say(f"Ask why a line is there: tapeline explain {docket} back.armhole")
     say('Change the docket and make it again: looseness = "easy" is a good first change.')

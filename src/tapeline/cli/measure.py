@@ -24,7 +24,13 @@ __all__ = ["COMMAND"]
 @click.argument("docket", required=False, type=click.Path(path_type=Path))
 @click.option("--how", metavar="TAPE", help="Say how to take one tape.")
 @click.option("--sizes", is_flag=True, help="Show the table of standard sizes.")
-@click.option("--figure", "figure_name", type=click.Choice(["woman", "man", "child"]), default="woman")
+@click.option(
+    "--figure",
+    "figure_name",
+    type=click.Choice(["woman", "man", "child"]),
+    default="woman",
+    help="For --sizes and for the list of tapes.",
+)
 @click.option("--unit", "unit_name", type=click.Choice(["cm", "inch"]), default="cm", help="For --sizes and --how.")
 @as_json
 def measure(

@@ -26,15 +26,15 @@ def print_(docket: Path, paper: str, out: Path | None, *, force: bool) -> int:
     from tapeline.cli.output import may_write, today
     from tapeline.docket import read_docket
     from tapeline.export import paper as paper_of
-    from tapeline.export import printed, write_whole
-    from tapeline.project import draft, finished
+    from tapeline.export import write_whole
+    from tapeline.project import draft, printed
 
     out = out or Path(docket.with_suffix(".pdf").name)
     may_write(out, docket, force=force)
     read = read_docket(docket)
-    on = paper_of(paper or read.paper)
+    on = paper_of(paper or read.paper)  # before anything is drafted for a paper that there is not
     drafted = draft(read)
-    made = printed(finished(drafted, today()), on, read.unit)
+    made = printed(drafted, on.name, today())
     write_whole(out, made.data)
     sheets = made.layout.sheets
     count = f"{sheets} {'sheet' if sheets == 1 else 'sheets'}, {on.name}"

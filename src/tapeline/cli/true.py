@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from tapeline.cli.commands import command
 from tapeline.cli.options import as_json, docket
 from tapeline.cli.show import columns, heading, in_words, say, show_problems
+from tapeline.problems import Severity
 
 if TYPE_CHECKING:
     from tapeline.project import Drafted
@@ -37,7 +38,9 @@ def true_(docket: Path, *, as_json: bool) -> int:
     else:
         _show(drafted.truing, drafted.docket.unit, drafted.docket.wearer.name, drafted.docket.style.title)
         say()
-        say("Every check passed." if drafted.holds else "A check failed: do not cut yet.")
+        doubts = sum(problem.severity is Severity.DOUBT for problem in drafted.problems)
+        passed = f"No check failed; {doubts} in doubt: look again before cutting." if doubts else "Every check passed."
+        say(passed if drafted.holds else "A check failed: do not cut yet.")
         show_problems(drafted.problems)
     return 0 if drafted.holds else 1
 

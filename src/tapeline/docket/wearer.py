@@ -26,11 +26,10 @@ def read_wearer(reader: Reader, docket: Mapping[str, Any], allow: frozenset[str]
     reader.unit = reader.kind(table.get("unit", "cm"), ("wearer", "unit"), Unit) or Unit.CM
     figure = _figure(reader, table)
     name = reader.text(table["name"], ("wearer", "name")) if "name" in table else ""
-    written = reader.table(table, TAPES_AT)
+    tapes, unread = _tapes(reader, reader.table(table, TAPES_AT))
     if figure is None:
         return None
     standard = _standard(reader, table, figure)
-    tapes, unread = _tapes(reader, written)
     if standard is None and "size" in table:
         return None
     together = {**(standard.tapes if standard else {}), **tapes}

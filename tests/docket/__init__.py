@@ -1,0 +1,1 @@
+"""Dockets: what is read, what is refused and in which words."""
