@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapeline.finish.crossing import crossings
 from tapeline.geometry import Path, Point, Vector, fair_line
+from tapeline.geometry.crossing import crossings
 
 quarter = fair_line([Point(100, 0), Point(0, 100)], leave=Vector(0, 1), arrive=Vector(-1, 0))
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from tapeline.finish.crossing import crossings
 from tapeline.geometry import Line, Path, Point, Rigid, Segment, Vector
+from tapeline.geometry.crossing import crossings
 
 __all__ = ["LONGEST_MITRE", "Arm", "Corner", "NoCornerError", "at_fold", "mirrored", "run_on"]
 

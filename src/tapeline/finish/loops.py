@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from tapeline.finish.crossing import crossings
 from tapeline.geometry import Path, Segment
+from tapeline.geometry.crossing import crossings
 
 __all__ = ["without_loops"]
 

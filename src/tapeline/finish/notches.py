@@ -6,9 +6,9 @@ no tick comes near the stitches (common practice in the trade, no source).
 
 from __future__ import annotations
 
-from tapeline.finish.crossing import crossings
 from tapeline.finish.finished import Tick
 from tapeline.geometry import Line, Path
+from tapeline.geometry.crossing import crossings
 from tapeline.pattern import Notch, NotchKind, Piece
 
 __all__ = ["BARE_DEPTH_MM", "DOUBLE_APART_MM", "ticks"]

@@ -7,6 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+import numpy as np
+from numpy.typing import NDArray
+
 from tapeline.geometry.point import Point, Vector
 from tapeline.geometry.rigid import Rigid
 from tapeline.geometry.segment import Line, Segment
@@ -164,10 +167,12 @@ class Path:
 
     def flattened(self, tolerance: float = FLATNESS_MM) -> list[Point]:
         """Points on the path whose chords leave it by no more than a tolerance in mm."""
-        points = [self.start]
-        for segment in self.segments:
-            points += _flatten(segment, tolerance)
-        return points
+        return [Point(x, y) for x, y in self.sampled(tolerance).tolist()]
+
+    def sampled(self, tolerance: float = FLATNESS_MM) -> NDArray[np.float64]:
+        """The same points as an array, one (x, y) a row."""
+        start = np.array([[self.start.x, self.start.y]])
+        return np.concatenate([start, *(_sampled(segment, tolerance) for segment in self.segments)])
 
     def control_points(self) -> Iterator[Point]:
         """All points that define it; its hull holds the path."""
@@ -200,14 +205,19 @@ def _corner(before: Segment, after: Segment) -> list[Segment]:
     return [Line(before.end, meet), Line(meet, after.start)]
 
 
-def _flatten(segment: Segment, tolerance: float) -> list[Point]:
-    """The points of a segment after its start: chord error of a cubic is at most sqrt(3)/18 of its bend, over n^2."""
+def _sampled(segment: Segment, tolerance: float) -> NDArray[np.float64]:
+    """The points of a segment after its start: chord error of a cubic is at most an eighth of its bend over n^2."""
+    corners = np.array([(p.x, p.y) for p in segment.control_points])
     if isinstance(segment, Line):
-        return [segment.end]
-    p0, p1, p2, p3 = segment.control_points
-    bend = max(((p0 - p1) + (p2 - p1)).length, ((p1 - p2) + (p3 - p2)).length) * 6
+        return corners[1:]
+    bend = 6 * float(np.hypot(*np.diff(corners, 2, axis=0).T).max())
     count = max(1, math.ceil(math.sqrt(bend / (8 * tolerance))))
-    return [segment.at(i / count) for i in range(1, count)] + [segment.end]
+    t = np.arange(1, count + 1)[:, None] / count
+    u = 1 - t
+    p0, p1, p2, p3 = corners
+    inner: NDArray[np.float64] = u**3 * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t**3 * p3
+    inner[-1] = corners[3]
+    return inner
 
 
 def _zeros_of_bernstein(b: list[float]) -> list[float]:
@@ -217,8 +227,6 @@ def _zeros_of_bernstein(b: list[float]) -> list[float]:
     if len(b) == 2:
         a0, a1 = b
         return [] if a0 == a1 or a0 * a1 > 0 else [a0 / (a0 - a1)]
-    import numpy as np
-
     b0, b1, b2, b3 = b
     roots = np.roots([b3 - 3 * b2 + 3 * b1 - b0, 3 * b2 - 6 * b1 + 3 * b0, 3 * b1 - 3 * b0, b0])
     slack = 1e-9

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from tapeline.geometry.path import FLATNESS_MM, Path
 from tapeline.geometry.point import Point
 from tapeline.geometry.segment import Line
@@ -45,7 +43,7 @@ def crosses_itself(outline: Path) -> bool:
     """
     from shapely import LinearRing
 
-    return not LinearRing(np.array([(p.x, p.y) for p in outline.flattened(FLATNESS_MM)])).is_simple
+    return not LinearRing(outline.sampled(FLATNESS_MM)).is_simple
 
 
 def outlines_overlap(one: Sequence[Point], other: Sequence[Point], slack: float = FLATNESS_MM) -> bool:

@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
+from functools import lru_cache
 
-from tapeline.geometry import Cubic, Path, Point, Segment, Vector
+import numpy as np
+from numpy.typing import NDArray
+
+from tapeline.geometry.path import Path
+from tapeline.geometry.point import Vector
+from tapeline.geometry.segment import Cubic, Segment
 
 __all__ = ["crossings"]
 
@@ -27,6 +33,7 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
 
     Stretches that lie on each other give no crossing.
 
+    >>> from tapeline.geometry import Point
     >>> level, upright = Path.through(Point(0, 0), Point(10, 0)), Path.through(Point(4, -3), Point(4, 5))
     >>> crossings(level, upright)
     [(4.0, 3.0)]
@@ -36,7 +43,7 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
     for a in one.segments:
         beside = 0.0
         for b in other.segments:
-            if _boxes_meet(a.control_points, b.control_points, SAME_PLACE_MM):
+            if _may_meet(a, b):
                 found += [(before + _length(a, s), beside + _length(b, t)) for s, t in _segment_crossings(a, b)]
             beside += b.length
         before += a.length
@@ -54,12 +61,21 @@ def _length(segment: Segment, t: float) -> float:
     return segment.length if t >= 1 else segment.part(0, t).length
 
 
-def _boxes_meet(p: Sequence[Point], q: Sequence[Point], slack: float) -> bool:
+@lru_cache(maxsize=4096)
+def _box(segment: Segment) -> tuple[float, float, float, float]:
+    """Left, right, bottom, top of the points that hold a segment."""
+    xs, ys = zip(*((p.x, p.y) for p in segment.control_points), strict=True)
+    return min(xs), max(xs), min(ys), max(ys)
+
+
+def _may_meet(a: Segment, b: Segment) -> bool:
+    left, right, low, high = _box(a)
+    other_left, other_right, other_low, other_high = _box(b)
     return (
-        min(i.x for i in p) <= max(i.x for i in q) + slack
-        and min(i.x for i in q) <= max(i.x for i in p) + slack
-        and min(i.y for i in p) <= max(i.y for i in q) + slack
-        and min(i.y for i in q) <= max(i.y for i in p) + slack
+        left <= other_right + SAME_PLACE_MM
+        and other_left <= right + SAME_PLACE_MM
+        and low <= other_high + SAME_PLACE_MM
+        and other_low <= high + SAME_PLACE_MM
     )
 
 
@@ -72,23 +88,35 @@ def _segment_crossings(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
 
 def _starts(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
     """Parameters near every crossing: where the chords of the curves cross; the ends of chords that run along."""
-    m, n = _chord_count(a), _chord_count(b)
+    p, q = _corners(a), _corners(b)
+    m, n = len(p) - 1, len(q) - 1
     bent = m > 1 or n > 1
     slack = 2 * CHORD_ERROR_MM if bent else SAME_PLACE_MM
-    p, q = [a.at(i / m) for i in range(m + 1)], [b.at(j / n) for j in range(n + 1)]
-    for i in range(m):
-        u = p[i + 1] - p[i]
-        for j in range(n):
-            if not _boxes_meet((p[i], p[i + 1]), (q[j], q[j + 1]), slack):
-                continue
-            v, gap = q[j + 1] - q[j], q[j] - p[i]
-            cross = u.cross(v)
-            if abs(cross) > 1e-12 * u.length * v.length:
-                # Beyond the chords' own ends too: Newton goes on from the nearest place on them.
-                s, t = (min(max(x, 0.0), 1.0) for x in (gap.cross(v) / cross, gap.cross(u) / cross))
-                yield (i + s) / m, (j + t) / n
-            if bent and abs(cross) < SLIGHT_ANGLE * u.length * v.length:
-                yield from ((k / m, h / n) for k in (i, i + 1) for h in (j, j + 1))
+    for i, j in _near(p, q, slack):
+        u, v = Vector(*(p[i + 1] - p[i])), Vector(*(q[j + 1] - q[j]))
+        gap = Vector(*(q[j] - p[i]))
+        cross = u.cross(v)
+        if abs(cross) > 1e-12 * u.length * v.length:
+            # Beyond the chords' own ends too: Newton goes on from the nearest place on them.
+            s, t = (min(max(x, 0.0), 1.0) for x in (gap.cross(v) / cross, gap.cross(u) / cross))
+            yield (i + s) / m, (j + t) / n
+        if bent and abs(cross) < SLIGHT_ANGLE * u.length * v.length:
+            yield from ((k / m, h / n) for k in (i, i + 1) for h in (j, j + 1))
+
+
+@lru_cache(maxsize=4096)
+def _corners(segment: Segment) -> NDArray[np.float64]:
+    """The ends of a segment's chords, one a row."""
+    count = _chord_count(segment)
+    return np.array([(p.x, p.y) for p in (segment.at(i / count) for i in range(count + 1))])
+
+
+def _near(p: NDArray[np.float64], q: NDArray[np.float64], slack: float) -> list[tuple[int, int]]:
+    """Which chords of the one lie in boxes that meet those of the other's chords."""
+    low_p, high_p = np.minimum(p[:-1], p[1:]), np.maximum(p[:-1], p[1:])
+    low_q, high_q = np.minimum(q[:-1], q[1:]), np.maximum(q[:-1], q[1:])
+    apart = (low_p[:, None] > high_q[None] + slack) | (low_q[None] > high_p[:, None] + slack)
+    return [(int(i), int(j)) for i, j in np.argwhere(~apart.any(axis=2))]
 
 
 def _chord_count(segment: Segment) -> int:
