@@ -20,9 +20,9 @@ def with_value(text: str, keys: Keys, value: str | None) -> str:
 
     A plain number is written as one; anything else as the words that were typed.
 
-    >>> with_value('[wearer.tapes]\nbust = 94 # in May\n', ("wearer", "tapes", "bust"), "95")
+    >>> with_value("[wearer.tapes]\nbust = 94 # in May\n", ("wearer", "tapes", "bust"), "95")
     '[wearer.tapes]\nbust = 95 # in May\n'
-    >>> with_value('', ("garment", "sleeve", "length"), "long")
+    >>> with_value("", ("garment", "sleeve", "length"), "long")
     '[garment.sleeve]\nlength = "long"\n'
 
     Raises:
@@ -48,7 +48,9 @@ def _set(document: Any, keys: Keys, value: Any) -> None:  # noqa: ANN401 - table
         inside = table.get(key)
         if not isinstance(inside, dict):
             # A group of choices is written on one line where its parent is; a section gets lines of its own.
-            inside = tomlkit.inline_table() if isinstance(table, InlineTable) else tomlkit.table(is_super_table=depth == 0)
+            inside = (
+                tomlkit.inline_table() if isinstance(table, InlineTable) else tomlkit.table(is_super_table=depth == 0)
+            )
             table[key] = inside
         table = table[key]
     old = table.get(keys[-1])

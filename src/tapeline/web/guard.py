@@ -24,8 +24,11 @@ App = Callable[[Scope, Receive, Send], Awaitable[None]]
 MOST_BYTES = 1_000_000
 """A docket has a few thousand letters; more than this is not read."""
 HEADERS = (
-    (b"content-security-policy", b"default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; "
-     b"img-src 'self' data: blob:; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'"),
+    (
+        b"content-security-policy",
+        b"default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; "
+        b"img-src 'self' data: blob:; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'",
+    ),
     (b"x-content-type-options", b"nosniff"),
     (b"referrer-policy", b"no-referrer"),
     (b"cache-control", b"no-store"),
@@ -67,7 +70,10 @@ class Guard:
             return "host"
         if origin is not None and origin != f"http://{host}":
             return "origin"
-        if scope["method"] not in {"GET", "HEAD"} and heads.get("sec-fetch-site", "same-origin") not in {"same-origin", "none"}:
+        if scope["method"] not in {"GET", "HEAD"} and heads.get("sec-fetch-site", "same-origin") not in {
+            "same-origin",
+            "none",
+        }:
             return "site"
         try:
             jar = SimpleCookie(heads.get("cookie", ""))

@@ -1,0 +1,49 @@
+"""Files to take away: the same bytes as the command line writes."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import date
+
+from tapeline.export import text as json_text
+from tapeline.problems import InputError
+from tapeline.project import document, drawing, print_pdf, report
+from tapeline.web.view import View
+
+__all__ = ["DOWNLOADS", "Download", "download"]
+
+DOWNLOADS = {
+    "pdf": "application/pdf",
+    "svg": "image/svg+xml",
+    "json": "application/json",
+    "html": "text/html; charset=utf-8",
+    "toml": "application/toml",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Download:
+    """A file's name, kind and bytes."""
+
+    name: str
+    media_type: str
+    data: bytes
+
+
+def download(view: View, kind: str, paper: str = "") -> Download:
+    """One file of a docket; raises `InputError` with the docket's problems when there is no garment to make it of."""
+    name = re.sub(r"[^A-Za-z0-9._-]+", "-", view.name.removesuffix(".toml")) or "docket"
+    if kind == "toml":
+        return Download(f"{name}.toml", DOWNLOADS[kind], view.text.encode())
+    drafted = view.drafted
+    if drafted is None:
+        raise InputError(view.problems)
+    today = date.today().isoformat()
+    data = {
+        "pdf": lambda: print_pdf(drafted, paper, today),
+        "svg": lambda: drawing(drafted, today).encode(),
+        "json": lambda: (json_text(document(drafted)) + "\n").encode(),
+        "html": lambda: report(drafted, today).encode(),
+    }[kind]()
+    return Download(f"{name}.{kind}", DOWNLOADS[kind], data)

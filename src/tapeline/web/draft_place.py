@@ -1,0 +1,73 @@
+"""Draft: the construction step by step, and the sizes of the frame with what each rule would say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from tapeline.docket.hand_sizes import HAND_SIZES
+from tapeline.pattern import Size, StepKind
+from tapeline.web.view import View
+
+__all__ = ["StepRow", "construction"]
+
+
+@dataclass(frozen=True, slots=True)
+class StepRow:
+    """One step as it is shown."""
+
+    number: int
+    label: str
+    kind: str
+    says: str
+    how: str
+    equations: tuple[str, ...]
+    needs: tuple[str, ...]
+    sheet: str
+
+
+def construction(view: View) -> dict[str, Any]:
+    """Steps by section, and the sizes that can be set by hand."""
+    if view.drafted is None:
+        return {"sections": [], "frame": [], "count": 0}
+    sections: list[tuple[str, list[StepRow]]] = []
+    number = 0
+    for step in view.drafted.garment.steps:
+        if step.kind is StepKind.SECTION:
+            sections.append((step.says, []))
+            continue
+        if not sections:
+            sections.append(("", []))
+        number += 1
+        sections[-1][1].append(
+            StepRow(
+                number,
+                step.label,
+                step.kind.value,
+                step.says,
+                step.how_text(view.unit),
+                step.equations(view.unit),
+                step.needs,
+                step.sheet,
+            )
+        )
+    return {
+        "sections": [s for s in sections if s[1]],
+        "frame": [_frame_row(view, size) for size in view.drafted.garment.sizes if size.name in HAND_SIZES],
+        "count": number,
+    }
+
+
+def _frame_row(view: View, size: Size) -> dict[str, Any]:
+    typed = view.section("garment", "sizes").get(size.name)
+    return {
+        "name": size.name,
+        "label": size.name.replace("_", " ").capitalize(),
+        "says": size.says,
+        "typed": "" if typed is None else str(typed),
+        "now": size.length.show(view.unit),
+        "source": size.source.value,
+        "spread": "" if size.sd_mm is None else f"{size.sd_mm / view.unit.mm:.1f} {view.unit.sign}",
+        "equation": size.length.equation(view.unit),
+        "others": [(other.name, other.show(view.unit)) for other in size.others],
+    }

@@ -1,0 +1,77 @@
+"""Measure: the tapes as typed, what the other tapes suggest, and what is estimated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from tapeline.measures import LETTER_CODES, WOMEN_INTERVALS, Figure, Tape, estimates, suggestion, tapes_of
+from tapeline.problems import Problem
+from tapeline.units import Unit
+from tapeline.web.view import View
+
+__all__ = ["TapeRow", "tapes"]
+
+
+@dataclass(frozen=True, slots=True)
+class TapeRow:
+    """One tape's line on the page."""
+
+    tape: Tape
+    typed: str
+    suggested: str
+    """What the other tapes suggest, or what is expected of a tape not taken; in words."""
+    fill: str
+    """The value in it, as it would be typed."""
+    problems: tuple[Problem, ...]
+
+
+def tapes(view: View) -> dict[str, Any]:
+    """Everything the place shows."""
+    typed = view.section("wearer", "tapes")
+    return {
+        "rows": [_row(view, tape, typed) for tape in tapes_of(view.figure)],
+        "figures": list(Figure),
+        "units": list(Unit),
+        "sizes": _sizes(view.figure),
+        "wearer": view.section("wearer"),
+        "elsewhere": [p for p in view.problems if _is_about(p, "wearer") and not _tape_of(p)],
+    }
+
+
+def _sizes(figure: Figure) -> list[str]:
+    """Labels of the standard sizes of a figure; a child has none."""
+    busts = WOMEN_INTERVALS["bust"] if figure is Figure.WOMAN else ()
+    return [size.label for size in (*busts, *LETTER_CODES.get(figure, ()))]
+
+
+def _row(view: View, tape: Tape, typed: Any) -> TapeRow:  # noqa: ANN401 - whatever was typed
+    value = typed.get(tape.name)
+    problems = tuple(p for p in view.problems if _tape_of(p) == tape.name)
+    suggested, fill = _suggested(view, tape)
+    return TapeRow(tape, "" if value is None else str(value), suggested, fill, problems)
+
+
+def _suggested(view: View, tape: Tape) -> tuple[str, str]:
+    if view.docket is None:
+        return "", ""
+    wearer = view.docket.wearer
+    given = wearer.given(tape.name)
+    found = suggestion(wearer, tape.name) if given else estimates(wearer).get(tape.name)
+    if found is None:
+        return "", ""
+    low, high = (tape.show(value, view.unit) for value in found.span())
+    middle = tape.show(found.value, view.unit)
+    words = f"the other tapes suggest {low} to {high}" if given else f"expected {middle}, between {low} and {high}"
+    return words, middle
+
+
+def _is_about(problem: Problem, section: str) -> bool:
+    return f" {section}" in problem.where or f"[{section}" in problem.where or section in problem.where
+
+
+def _tape_of(problem: Problem) -> str:
+    """The tape a problem stands at: its place ends in `hip = 9.8` on a line of the tapes, or names `tapes.hip`."""
+    place = problem.where.rpartition(": ")[2]
+    name = place.partition("=")[0].strip().rpartition(".")[2]
+    return name

@@ -1,0 +1,93 @@
+"""The places of the page in the order of the day, each as HTML made from a view."""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
+
+import tapeline
+from tapeline.export import svg
+from tapeline.web.draft_place import construction
+from tapeline.web.finish_place import allowances, papers
+from tapeline.web.measure_place import tapes
+from tapeline.web.style_place import choices
+from tapeline.web.true_place import girths, rings
+from tapeline.web.view import View
+
+__all__ = ["DAY", "page", "places"]
+
+DAY = (
+    ("measure", "Measure"),
+    ("draft", "Draft"),
+    ("style", "Style"),
+    ("true", "True"),
+    ("finish", "Finish"),
+    ("docket", "Docket"),
+)
+"""The places, in the order of the day."""
+
+
+@cache
+def _templates() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("tapeline.web"),
+        autoescape=select_autoescape(default=True),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.globals["version"] = tapeline.__version__
+    return environment
+
+
+def places(view: View) -> dict[str, Any]:
+    """Every place's HTML, the drawing, and the findings counted."""
+    made = {name: _templates().get_template(f"{name}.html").render(_shown(name, view)) for name, _ in DAY}
+    return {
+        "places": made,
+        "drawing": None if view.finished is None else svg(view.finished, view.unit, points=True),
+        "errors": sum(problem.severity == "error" for problem in view.problems),
+        "doubts": sum(problem.severity == "doubt" for problem in view.problems),
+        "title": _title(view),
+    }
+
+
+def page(view: View, state: dict[str, Any]) -> str:
+    """The whole page."""
+    return (
+        _templates()
+        .get_template("page.html")
+        .render(day=DAY, view=view, state=state, state_json=json.dumps(state).replace("<", "\\u003c"), stamp=_stamp())
+    )
+
+
+@cache
+def _stamp() -> str:
+    """Changes with the static files, so that a new version is never mixed with an old one from a cache."""
+    folder = files("tapeline.web") / "static"
+    return format(hash(tuple(sorted((f.name, len(f.read_bytes())) for f in folder.iterdir()))) & 0xFFFFFFFF, "x")
+
+
+def _title(view: View) -> str:
+    if view.docket is None:
+        return view.name
+    return f"{view.docket.style.title} for {view.docket.wearer.name}"
+
+
+def _shown(name: str, view: View) -> dict[str, Any]:
+    shown: dict[str, Any] = {"view": view, "docket": view.docket, "drafted": view.drafted, "unit": view.unit}
+    if name == "measure":
+        shown |= tapes(view)
+    elif name == "draft":
+        shown |= construction(view)
+    elif name == "style":
+        shown |= {"groups": choices(view)}
+    elif name == "true":
+        shown |= {"girths": girths(view), "rings": rings(view)}
+    elif name == "finish":
+        shown |= {"allowances": allowances(view), "papers": papers(view)}
+    return shown

@@ -1,0 +1,72 @@
+"""A docket's text, looked at: what is in it, what is wrong with it, and the garment when there is one."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from tapeline.docket import Docket, docket_from_text
+from tapeline.measures import Figure
+from tapeline.problems import InputError, Problem, worst_first
+from tapeline.project import Drafted, draft, finished
+from tapeline.finish import Finished
+from tapeline.units import Unit
+
+__all__ = ["View", "look"]
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """Everything the page shows is made from this."""
+
+    name: str
+    text: str
+    table: Mapping[str, Any] | None
+    """The values as typed; None when the text is no TOML."""
+    docket: Docket | None
+    drafted: Drafted | None
+    finished: Finished | None
+    problems: tuple[Problem, ...]
+
+    @property
+    def figure(self) -> Figure:
+        """The figure as typed, or a woman's."""
+        said = self.section("wearer").get("figure")
+        return Figure(said) if said in list(Figure) else Figure.WOMAN
+
+    @property
+    def unit(self) -> Unit:
+        """The unit as typed, or centimetres."""
+        said = self.section("wearer").get("unit")
+        return Unit(said) if said in list(Unit) else Unit.CM
+
+    def section(self, *keys: str) -> Mapping[str, Any]:
+        """A table of the docket, as typed; empty when it is not there."""
+        table: Any = self.table or {}
+        for key in keys:
+            table = table.get(key) if isinstance(table, Mapping) else None
+        return table if isinstance(table, Mapping) else {}
+
+
+@lru_cache(maxsize=64)
+def look(text: str, name: str) -> View:
+    """Look at a docket's text; never raises for what a maker can write."""
+    table: Mapping[str, Any] | None
+    try:
+        table = tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError):
+        table = None
+    docket: Docket | None = None
+    drafted: Drafted | None = None
+    done: Finished | None = None
+    try:
+        docket = docket_from_text(text, name)
+        drafted = draft(docket)
+        done = finished(drafted)
+        problems = drafted.problems
+    except InputError as error:
+        problems = tuple(worst_first((*(drafted.problems if drafted else ()), *error.problems)))
+    return View(name, text, table, docket, drafted, done, problems)
