@@ -31,9 +31,9 @@ def draft(docket: Path, svg: Path | None, *, as_json: bool, steps: bool, force: 
 
     Shows its pieces, girths and sizes, with where each size is from.
     """
-    from tapeline.cli.output import may_write, today
+    from tapeline.cli.output import may_write
     from tapeline.docket import read_docket
-    from tapeline.project import document, drawing
+    from tapeline.project import document, drawing, today
     from tapeline.project import draft as drafted_from
 
     if svg is not None:

@@ -23,10 +23,10 @@ def make(docket: Path, out: Path, *, force: bool) -> int:
 
     Writes the print (PDF), the drawing (SVG), the data (JSON) and a report to read (HTML) into a folder.
     """
-    from tapeline.cli.output import may_write, today
+    from tapeline.cli.output import may_write
     from tapeline.docket import read_docket
     from tapeline.export import text, write_all
-    from tapeline.project import document, draft, drawing, printed, report
+    from tapeline.project import document, draft, drawing, printed, report, today
 
     read = read_docket(docket)
     drafted = draft(read)

@@ -6,13 +6,12 @@ import os
 import tempfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import TextIO
 
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["may_write", "today", "written_whole"]
+__all__ = ["may_write", "written_whole"]
 
 _OURS: Mapping[str, tuple[bytes, ...]] = {
     ".pdf": (b"%PDF",),
@@ -39,16 +38,6 @@ def may_write(path: Path, docket: Path, *, force: bool) -> None:
         if not begins or begins.startswith(_OURS.get(path.suffix.lower(), ())):
             return
     raise _refused(path, f"{path} is there and was not made by Tapeline", "give another name, or add --force")
-
-
-def today() -> str:
-    """The date that is written on pieces.
-
-    SOURCE_DATE_EPOCH (seconds since 1970) sets it, for output that does not change from day to day.
-    """
-    seconds = os.environ.get("SOURCE_DATE_EPOCH", "")
-    moment = datetime.fromtimestamp(int(seconds), UTC) if seconds.isdecimal() else datetime.now().astimezone()
-    return moment.date().isoformat()
 
 
 @contextmanager

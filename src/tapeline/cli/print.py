@@ -23,11 +23,11 @@ def print_(docket: Path, paper: str, out: Path | None, *, force: bool) -> int:
 
     Writes a PDF with test squares to check the scale with. Print it without any scaling, at 100 per cent.
     """
-    from tapeline.cli.output import may_write, today
+    from tapeline.cli.output import may_write
     from tapeline.docket import read_docket
     from tapeline.export import paper as paper_of
     from tapeline.export import write_whole
-    from tapeline.project import draft, printed
+    from tapeline.project import draft, printed, today
 
     out = out or Path(docket.with_suffix(".pdf").name)
     may_write(out, docket, force=force)

@@ -3,6 +3,7 @@
 The command line, the page and Python callers all go through these functions.
 """
 
+from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
 from tapeline.project.products import document, drawing, finished, print_pdf, printed, report
@@ -21,4 +22,5 @@ __all__ = [
     "print_pdf",
     "printed",
     "report",
+    "today",
 ]

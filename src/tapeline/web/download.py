@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import date
 
 from tapeline.export import text as json_text
 from tapeline.problems import InputError
-from tapeline.project import document, drawing, print_pdf, report
+from tapeline.project import Drafted, document, drawing, print_pdf, report, today
 from tapeline.web.view import View
 
 __all__ = ["DOWNLOADS", "Download", "download"]
@@ -39,11 +38,15 @@ def download(view: View, kind: str, paper: str = "") -> Download:
     drafted = view.drafted
     if drafted is None:
         raise InputError(view.problems)
-    today = date.today().isoformat()
-    data = {
-        "pdf": lambda: print_pdf(drafted, paper, today),
-        "svg": lambda: drawing(drafted, today).encode(),
-        "json": lambda: (json_text(document(drafted)) + "\n").encode(),
-        "html": lambda: report(drafted, today).encode(),
-    }[kind]()
-    return Download(f"{name}.{kind}", DOWNLOADS[kind], data)
+    return Download(f"{name}.{kind}", DOWNLOADS[kind], _made(kind, drafted, paper))
+
+
+def _made(kind: str, drafted: Drafted, paper: str) -> bytes:
+    date = today()
+    if kind == "pdf":
+        return print_pdf(drafted, paper, date)
+    if kind == "svg":
+        return drawing(drafted, date).encode()
+    if kind == "json":
+        return f"{json_text(document(drafted))}\n".encode()
+    return report(drafted, date).encode()

@@ -91,12 +91,17 @@ class Journal:
             return
         self.path.parent.mkdir(parents=True, exist_ok=True)
         with self.path.open("a", encoding="utf-8") as file:
-            file.write(json.dumps(line, ensure_ascii=False) + "\n")
+            file.write(json.dumps(line) + "\n")
             file.flush()
             os.fsync(file.fileno())
 
     def _recover(self, path: Path) -> None:
-        for row in path.read_text(encoding="utf-8", errors="replace").splitlines():
+        written = path.read_text(encoding="utf-8", errors="replace")
+        if written and not written.endswith("\n"):
+            # A crash cut the last line short; what comes next must not be written onto it.
+            with path.open("a", encoding="utf-8") as file:
+                file.write("\n")
+        for row in written.split("\n"):
             try:
                 line = json.loads(row)
             except ValueError:

@@ -73,5 +73,4 @@ def _is_about(problem: Problem, section: str) -> bool:
 def _tape_of(problem: Problem) -> str:
     """The tape a problem stands at: its place ends in `hip = 9.8` on a line of the tapes, or names `tapes.hip`."""
     place = problem.where.rpartition(": ")[2]
-    name = place.partition("=")[0].strip().rpartition(".")[2]
-    return name
+    return place.partition("=")[0].strip().rpartition(".")[2]

@@ -11,9 +11,10 @@ from pathlib import Path
 
 import uvicorn
 
-from tapeline.web.app import Table, application
+from tapeline.web.app import application
 from tapeline.web.guard import Guard, new_key
 from tapeline.web.journal import Journal
+from tapeline.web.table import Table
 
 __all__ = ["kept_in", "serve"]
 

@@ -104,7 +104,7 @@ def _plain(now: Any, words: Any) -> Any:  # noqa: ANN401 - any choices
 
 def _same(one: Any, other: Any) -> bool:  # noqa: ANN401 - any choices
     if isinstance(one, Length) and isinstance(other, Length):
-        return abs(one.mm - other.mm) < 1e-9  # noqa: PLR2004 - the same length
+        return abs(one.mm - other.mm) < 1e-9
     if is_dataclass(one) and is_dataclass(other):
         return all(_same(getattr(one, f.name), getattr(other, f.name)) for f in fields(one))
     return bool(one == other)
@@ -114,7 +114,7 @@ def _length(view: View, keys: tuple[str, ...], label: str, now: Length, limit: C
     def show(mm: float) -> str:
         return f"{round(mm / view.unit.mm, 3):g}"
 
-    step = "0.1" if view.unit.mm == 10 else "0.0625"  # noqa: PLR2004 - a millimetre, a sixteenth
+    step = "0.1" if view.unit.mm == 10 else "0.0625"
     return Field(
         keys, label.capitalize(), show(now.mm), limit.says, show(limit.least * 10), show(limit.most * 10), step
     )

@@ -9,10 +9,10 @@ from functools import lru_cache
 from typing import Any
 
 from tapeline.docket import Docket, docket_from_text
+from tapeline.finish import Finished
 from tapeline.measures import Figure
 from tapeline.problems import InputError, Problem, worst_first
 from tapeline.project import Drafted, draft, finished
-from tapeline.finish import Finished
 from tapeline.units import Unit
 
 __all__ = ["View", "look"]

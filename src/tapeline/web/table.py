@@ -1,0 +1,38 @@
+"""The cutting table: one docket's journal and its name, and what a window needs to show it."""
+
+from __future__ import annotations
+
+import asyncio
+from dataclasses import dataclass, field
+from typing import Any
+
+from tapeline.web.journal import Journal
+from tapeline.web.places import places
+from tapeline.web.view import View, look
+
+__all__ = ["Table"]
+
+
+@dataclass(slots=True)
+class Table:
+    """One docket, shared by all windows; one change at a time."""
+
+    journal: Journal
+    name: str
+    busy: asyncio.Lock = field(default_factory=asyncio.Lock)
+
+    @property
+    def view(self) -> View:
+        """The docket now."""
+        return look(self.journal.text, self.name)
+
+    def state(self) -> dict[str, Any]:
+        """What a window needs to show the docket now."""
+        journal = self.journal
+        return {
+            "version": journal.version,
+            "text": journal.text,
+            "undo": journal.can_undo,
+            "redo": journal.can_redo,
+            **places(self.view),
+        }

@@ -1,0 +1,153 @@
+"""The application: what is asked of it, and what it answers."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+from pathlib import Path
+from typing import Any
+
+import httpx
+import pytest
+
+from tapeline.web.app import application
+from tapeline.web.journal import Journal
+from tapeline.web.table import Table
+
+DOCKET = (Path(__file__).parents[2] / "examples" / "tee.toml").read_text(encoding="utf-8")
+SCRIPT = '<script>alert("x")</script>'
+
+
+class Client:
+    """Asks one table, request by request."""
+
+    def __init__(self, text: str = DOCKET) -> None:
+        self.table = Table(Journal.opened(None, text), "tee.toml")
+        self.app = application(self.table)
+
+    def ask(self, method: str, path: str, body: Any = None) -> httpx.Response:
+        """One request."""
+
+        async def asking() -> httpx.Response:
+            transport = httpx.ASGITransport(app=self.app)
+            async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+                content = body if isinstance(body, bytes) else None if body is None else json.dumps(body).encode()
+                return await client.request(method, path, content=content)
+
+        return asyncio.run(asking())
+
+    def edit(self, keys: str, value: str | None) -> dict[str, Any]:
+        """Set one value."""
+        answer: dict[str, Any] = self.ask("POST", "/edit", {"keys": keys.split("."), "value": value}).json()
+        return answer
+
+
+@pytest.fixture
+def client() -> Client:
+    """A table with Marit's tee."""
+    return Client()
+
+
+def test_an_edit_changes_one_value_and_draws_anew(client: Client) -> None:
+    """The docket keeps its remarks; the drawing and every place follow."""
+    before = client.ask("GET", "/state").json()
+    after = client.edit("wearer.tapes.bust", "98")
+    assert "bust = 98" in after["text"]
+    assert after["text"].count("#") == before["text"].count("#")
+    assert after["drawing"] != before["drawing"]
+    assert after["version"] > before["version"]
+    assert after["undo"]
+
+
+def test_undo_and_redo_bring_the_same_drawing(client: Client) -> None:
+    """Taking a change back gives the drawing that was."""
+    first = client.ask("GET", "/state").json()["drawing"]
+    second = client.edit("garment.length", "10")["drawing"]
+    assert client.ask("POST", "/undo").json()["drawing"] == first
+    assert client.ask("POST", "/redo").json()["drawing"] == second
+
+
+def test_a_wrong_value_is_said_beside_its_field_and_the_drawing_stays(client: Client) -> None:
+    """9.8 for 98 draws nothing new, says so at the tape, and loses nothing."""
+    after = client.edit("wearer.tapes.hip", "9.8")
+    assert after["drawing"] is None
+    assert after["errors"] == 1
+    assert "9.8" in after["places"]["measure"]
+    assert client.edit("wearer.tapes.hip", "101")["drawing"] is not None
+
+
+def test_a_text_that_is_no_toml_is_kept_and_its_fields_wait(client: Client) -> None:
+    """The text stays as typed; editing fields is refused until it can be read again."""
+    version = client.table.journal.version
+    answer = client.ask("POST", "/text", {"base": version, "text": "[wearer\nname ="})
+    assert answer.status_code == 200
+    assert answer.json()["errors"] >= 1
+    assert client.ask("POST", "/edit", {"keys": ["garment", "waist"], "value": "1"}).status_code == 409
+    assert client.table.journal.text == "[wearer\nname ="
+
+
+def test_an_older_window_does_not_write_over_a_newer(client: Client) -> None:
+    """A whole text is taken only on top of what the window has seen."""
+    seen = client.table.journal.version
+    client.edit("garment.waist", "1")
+    answer = client.ask("POST", "/text", {"base": seen, "text": "x = 1"})
+    assert answer.status_code == 409
+    assert "garment" in answer.json()["text"]
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        b"",
+        b"[]",
+        b"{",
+        b"nonsense",
+        b'{"keys": []}',
+        b'{"keys": ["a"], "value": 3}',
+        b'{"keys": "a"}',
+        b"[" * 5000,
+        b'{"keys": ["a", "a", "a", "a", "a", "a"], "value": "1"}',
+    ],
+)
+def test_nonsense_is_refused_and_changes_nothing(client: Client, body: bytes) -> None:
+    """What is no edit is answered with why, and the docket stays."""
+    before = client.table.journal.text
+    assert client.ask("POST", "/edit", body).status_code == 400
+    assert client.table.journal.text == before
+
+
+def test_script_in_every_text_is_shown_as_text(client: Client) -> None:
+    """Names and words from a docket are text, on the page and in every file."""
+    for keys in ("wearer.name", "cloth.kind", "garment.band.cloth", "finish.paper", "garment.style", "wearer.unit"):
+        state = client.edit(keys, SCRIPT)
+        shown = "".join(state["places"].values()) + (state["drawing"] or "")
+        assert "<script>alert" not in shown
+        assert "<script>alert" not in client.ask("GET", "/").text.replace("\\u003c", "")
+        client.ask("POST", "/undo")
+    client.edit("wearer.name", SCRIPT)
+    for kind in ("svg", "html"):
+        assert b"<script>alert" not in client.ask("GET", f"/download/{kind}").content
+
+
+def test_many_keys_and_deep_tables_are_answered_in_time(client: Client) -> None:
+    """A docket of 100,000 keys is looked at, told wrong, and the table still serves."""
+    text = "[wearer]\n" + "".join(f"k{n} = 1\n" for n in range(20_000))
+    answer = client.ask("POST", "/text", {"base": client.table.journal.version, "text": text})
+    assert answer.status_code == 200
+    assert client.ask("GET", "/state").status_code == 200
+
+
+def test_downloads_have_their_kinds(client: Client) -> None:
+    """Print, drawing, data, report and docket, each as what it is."""
+    for kind, begins in (("pdf", b"%PDF"), ("svg", b"<?xml"), ("json", b"{"), ("html", b"<!"), ("toml", b"#")):
+        answer = client.ask("GET", f"/download/{kind}")
+        assert answer.status_code == 200
+        assert answer.content.startswith(begins)
+        assert f"tee.{kind}" in answer.headers["content-disposition"]
+
+
+def test_without_a_garment_a_print_says_why() -> None:
+    """A docket that is not whole gives no file, and says what is missing."""
+    answer = Client('[wearer]\nfigure = "woman"\n').ask("GET", "/download/pdf")
+    assert answer.status_code == 422
+    assert "there is no tape for" in answer.json()["problem"]
