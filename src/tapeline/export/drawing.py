@@ -46,10 +46,11 @@ class Drawing:
     labels: tuple[Label, ...]
 
 
-def draw(finished: FinishedPiece, joints: Sequence[Path] = ()) -> Drawing:
+def draw(finished: FinishedPiece, joints: Sequence[Path] = (), *, words: bool = True) -> Drawing:
     """Cut line, seam line, fold, notches, marks, grain and words of a piece.
 
     `joints` are where sheets of paper meet, in the piece's own axes: words keep clear of them if they can.
+    Without `words` no room is looked for them, which takes most of the time.
     """
     piece = finished.piece
     folds = [edge for edge in piece.edges if edge.fold]
@@ -69,7 +70,8 @@ def draw(finished: FinishedPiece, joints: Sequence[Path] = ()) -> Drawing:
         strokes.append(Stroke(LineKind.GRAIN, bracket, f"{fold.name} bracket"))
         heads += tips
     lines = [stroke.path for stroke in strokes]
-    return Drawing(finished, tuple(strokes), tuple(heads), labels(finished, grain, lines, joints))
+    said = labels(finished, grain, lines, joints) if words else ()
+    return Drawing(finished, tuple(strokes), tuple(heads), said)
 
 
 def _clear_of_folds(grain: Line, folds: list[Edge]) -> Line:

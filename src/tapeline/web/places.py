@@ -10,8 +10,8 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
 import tapeline
-from tapeline.export import svg
 from tapeline.web.draft_place import construction
+from tapeline.web.drawing import drawing
 from tapeline.web.finish_place import allowances, papers
 from tapeline.web.measure_place import tapes
 from tapeline.web.style_place import choices
@@ -49,7 +49,7 @@ def places(view: View) -> dict[str, Any]:
     made = {name: _templates().get_template(f"{name}.html").render(_shown(name, view)) for name, _ in DAY}
     return {
         "places": made,
-        "drawing": None if view.finished is None else svg(view.finished, view.unit, points=True),
+        "drawing": drawing(view),
         "errors": sum(problem.severity == "error" for problem in view.problems),
         "doubts": sum(problem.severity == "doubt" for problem in view.problems),
         "title": _title(view),

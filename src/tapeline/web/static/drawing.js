@@ -1,75 +1,160 @@
 // @ts-check
-/** Pan and zoom of the drawing, by mouse, touch and keyboard; the view is kept when a new drawing comes.
- * @param {HTMLElement} host */
+/** The sheet: pieces laid out for the window, seen through a view that pans and zooms by mouse, touch and keyboard. */
+import { arrange } from "./arrange.js";
+import { rulers } from "./rulers.js";
+/** @import { Box } from "./arrange.js" */
+
+const GAP_MM = 36, EDGE_PX = 28, RULER_PX = 22, LEAST_PER = 0.02, MOST_PER = 8;
+
+/** @param {HTMLElement} host */
 export function drawingView(host) {
-  /** @type {[number, number, number, number] | null} */
-  let view = null;
-  /** @type {Map<number, PointerEvent>} */
+  let per = 1, x = 0, y = 0; // mm for a pixel, and the place at the upper left corner
+  let whole = { width: 1, height: 1 }, fitted = true, names = "", zero = "", still = false;
+  /** @type {Map<number, {x: number, y: number}>} */
   const fingers = new Map();
-  const svg = () => /** @type {SVGSVGElement | null} */ (host.querySelector("svg"));
-  const whole = () => /** @type {[number, number, number, number]} */ ((svg()?.dataset.whole ?? "0 0 1 1").split(" ").map(Number));
-  function look() { if (view) svg()?.setAttribute("viewBox", view.join(" ")); }
-  /** @param {PointerEvent | WheelEvent} event */
-  function at(event) {
-    const box = /** @type {SVGSVGElement} */ (svg()).getScreenCTM();
-    const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(box?.inverse());
-    return [point.x, point.y];
+  /** @type {(() => void)[]} */
+  const watching = [];
+  const ruler = rulers(host);
+  const sheet = document.createElement("div");
+  sheet.className = "paper";
+  host.append(sheet);
+  const svg = () => /** @type {SVGSVGElement | null} */ (sheet.querySelector("svg.sheet"));
+  const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]);
+  const size = () => [Math.max(1, sheet.clientWidth), Math.max(1, sheet.clientHeight)];
+  const wide = () => host.classList.contains("points");
+  /** @param {SVGElement} piece @param {boolean} [all] @returns {Box} */
+  const box = (piece, all = false) => /** @type {Box} */ (((all && piece.dataset.wide) || piece.dataset.box || "0 0 1 1").split(" ").map(Number));
+  /** @param {SVGElement} piece */
+  const place = (piece) => (piece.dataset.place ?? "0 0").split(" ").map(Number);
+
+  function look() {
+    const made = svg();
+    if (!made) return;
+    const [w, h] = size();
+    made.setAttribute("viewBox", `${x} ${y} ${w * per} ${h * per}`);
+    made.style.setProperty("--per", String(per));
+    const origin = pieces().find((p) => p.dataset.piece === zero) ?? pieces()[0];
+    const [dx, dy] = origin ? place(origin) : [0, 0], [left, top] = origin ? box(origin) : [0, 0];
+    ruler.draw({ per, x: x - dx - left, y: y - dy - top, w, h, unit: Number(made.dataset.unit), sign: made.dataset.sign ?? "", from: origin?.dataset.title ?? "" });
+    for (const watch of watching) watch();
   }
-  /** @param {number} by @param {number} x @param {number} y */
-  function zoom(by, x, y) {
-    if (!view) return;
-    const [left, top, width, height] = view, all = whole();
-    if (width * by > all[2] * 3 || width * by < 20) return;
-    view = [x - (x - left) * by, y - (y - top) * by, width * by, height * by];
+  function lay() {
+    const [w, h] = size(), list = pieces();
+    const layout = arrange(list.map((p) => box(p, wide())), w / h, GAP_MM);
+    whole = layout;
+    list.forEach((piece, i) => {
+      const [dx, dy] = layout.places[i];
+      piece.dataset.place = `${dx} ${dy}`;
+      piece.setAttribute("transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
+    });
+  }
+  /** @param {number} left @param {number} top @param {number} width @param {number} height @param {boolean} [slowly] */
+  function fit(left, top, width, height, slowly = false) {
+    const [w, h] = size();
+    const next = Math.max(width / Math.max(1, w - 2 * EDGE_PX), height / Math.max(1, h - 2 * EDGE_PX), LEAST_PER);
+    go(next, left + width / 2 - (w * next) / 2, top + height / 2 - (h * next) / 2, slowly);
+  }
+  let moving = 0;
+  /** @param {number} nextPer @param {number} nextX @param {number} nextY @param {boolean} slowly */
+  function go(nextPer, nextX, nextY, slowly) {
+    cancelAnimationFrame(moving);
+    if (!slowly || matchMedia("(prefers-reduced-motion: reduce)").matches) { [per, x, y] = [nextPer, nextX, nextY]; look(); return; }
+    const from = [per, x, y], began = performance.now();
+    const frame = (/** @type {number} */ now) => {
+      const t = Math.min(1, (now - began) / 260), e = t * t * (3 - 2 * t);
+      per = from[0] + (nextPer - from[0]) * e; x = from[1] + (nextX - from[1]) * e; y = from[2] + (nextY - from[2]) * e;
+      look();
+      if (t < 1) moving = requestAnimationFrame(frame);
+    };
+    moving = requestAnimationFrame(frame);
+  }
+  /** @param {boolean} [slowly] */
+  function all(slowly = false) { lay(); fitted = true; fit(0, 0, whole.width, whole.height, slowly); }
+  /** Place on the sheet under a place of the window, mm. @param {number} clientX @param {number} clientY */
+  function at(clientX, clientY) {
+    const frame = sheet.getBoundingClientRect();
+    return [x + (clientX - frame.left) * per, y + (clientY - frame.top) * per];
+  }
+  /** @param {number} by @param {number} cx @param {number} cy */
+  function zoom(by, cx, cy) {
+    cancelAnimationFrame(moving);
+    const next = Math.min(Math.max(per * by, LEAST_PER), MOST_PER);
+    x = cx - ((cx - x) * next) / per; y = cy - ((cy - y) * next) / per;
+    per = next; fitted = false;
     look();
   }
-  function all() { view = whole(); look(); }
-  host.addEventListener("wheel", (event) => { if (!svg()) return; event.preventDefault(); const [x, y] = at(event); zoom(Math.exp(event.deltaY * 0.0012), x, y); }, { passive: false });
-  host.addEventListener("pointerdown", (event) => { fingers.set(event.pointerId, event); });
-  host.addEventListener("pointerup", (event) => fingers.delete(event.pointerId));
-  host.addEventListener("pointercancel", (event) => fingers.delete(event.pointerId));
-  host.addEventListener("pointermove", (event) => {
-    const before = fingers.get(event.pointerId);
-    if (!before || !view || !svg()) return;
-    const [x0, y0] = at(before), [x1, y1] = at(event);
-    if (fingers.size === 2) {
-      const other = [...fingers.values()].find((f) => f.pointerId !== event.pointerId);
-      if (other) {
-        const gap = (/** @type {PointerEvent} */ f) => Math.hypot(f.clientX - other.clientX, f.clientY - other.clientY);
-        const [cx, cy] = at(other);
-        zoom(gap(before) / Math.max(1, gap(event)), cx, cy);
-      }
-    } else {
-      host.setPointerCapture(event.pointerId);
-      view = [view[0] + x0 - x1, view[1] + y0 - y1, view[2], view[3]];
-      look();
-    }
-    fingers.set(event.pointerId, event);
+  /** @param {number} dx @param {number} dy in pixels */
+  function pan(dx, dy) { cancelAnimationFrame(moving); x -= dx * per; y -= dy * per; fitted = false; look(); }
+  const middle = (/** @type {number} */ by) => { const [w, h] = size(); zoom(by, x + (w * per) / 2, y + (h * per) / 2); };
+
+  host.addEventListener("wheel", (event) => { if (!svg()) return; event.preventDefault(); zoom(Math.exp(event.deltaY * (event.deltaMode ? 0.04 : 0.0014)), .../** @type {[number, number]} */ (at(event.clientX, event.clientY))); }, { passive: false });
+  sheet.addEventListener("pointerdown", (event) => { if (event.button === 0 && !still) fingers.set(event.pointerId, { x: event.clientX, y: event.clientY }); });
+  for (const kind of /** @type {const} */ (["pointerup", "pointercancel"])) sheet.addEventListener(kind, (event) => { fingers.delete(event.pointerId); host.classList.remove("held"); });
+  sheet.addEventListener("pointermove", (event) => {
+    const before = fingers.get(event.pointerId), now = { x: event.clientX, y: event.clientY };
+    if (!before || still || !svg()) return;
+    const other = [...fingers].find(([id]) => id !== event.pointerId)?.[1];
+    if (!other && Math.hypot(now.x - before.x, now.y - before.y) < 3 && !host.classList.contains("held")) return;
+    host.classList.add("held");
+    sheet.setPointerCapture(event.pointerId);
+    if (other) {
+      const gap = (/** @type {{x: number, y: number}} */ f) => Math.max(8, Math.hypot(f.x - other.x, f.y - other.y));
+      pan((now.x - before.x) / 2, (now.y - before.y) / 2);
+      zoom(gap(before) / gap(now), .../** @type {[number, number]} */ (at((now.x + other.x) / 2, (now.y + other.y) / 2)));
+    } else pan(now.x - before.x, now.y - before.y);
+    fingers.set(event.pointerId, now);
   });
   host.addEventListener("keydown", (event) => {
-    if (!view || event.target !== host) return;
-    const step = view[2] / 12, [cx, cy] = [view[0] + view[2] / 2, view[1] + view[3] / 2];
-    const move = /** @type {Record<string, number[]>} */ ({ ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] })[event.key];
-    if (move) { view = [view[0] + move[0], view[1] + move[1], view[2], view[3]]; look(); }
-    else if (event.key === "+" || event.key === "=") zoom(0.8, cx, cy);
-    else if (event.key === "-") zoom(1.25, cx, cy);
-    else if (event.key === "0") all();
+    if (event.target !== host || event.ctrlKey || event.metaKey || event.altKey) return;
+    const step = 60, move = /** @type {Record<string, number[]>} */ ({ ArrowLeft: [step, 0], ArrowRight: [-step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] })[event.key];
+    if (move) pan(move[0], move[1]);
+    else if (event.key === "+" || event.key === "=") middle(0.8);
+    else if (event.key === "-") middle(1.25);
+    else if (event.key === "0") all(true);
     else return;
     event.preventDefault();
   });
+  let [seenW, seenH] = [0, 0];
+  new ResizeObserver(() => {
+    const [w, h] = size();
+    if (w === seenW && h === seenH) return;
+    [seenW, seenH] = [w, h];
+    if (fitted) all(); else look();
+  }).observe(sheet);
+
   return {
-    /** @param {string | null} source */
+    /** A new drawing. The view stays where it was unless the pieces are others, or have outgrown it.
+     * @param {string | null} source */
     show(source) {
       if (source === null) return;
-      host.innerHTML = source.replace(/^<\?xml[^>]*>/, "");
-      const made = svg();
-      if (!made) return;
-      made.dataset.whole = made.getAttribute("viewBox") ?? "";
-      made.removeAttribute("width"); made.removeAttribute("height");
-      if (view) look(); else all();
+      sheet.innerHTML = source;
+      const now = `${svg()?.dataset.style}: ${pieces().map((p) => p.dataset.piece).join(" ")}`, before = whole;
+      lay();
+      const grown = Math.max(whole.width / before.width, before.width / whole.width, whole.height / before.height, before.height / whole.height);
+      const outside = fitted && (whole.width > before.width * 1.02 || whole.height > before.height * 1.02);
+      if (now !== names || (!still && (grown > 1.2 || outside))) all(); else look();
+      names = now;
     },
-    all,
-    /** @param {number} by */
-    middle(by) { if (view) zoom(by, view[0] + view[2] / 2, view[1] + view[3] / 2); },
+    all, at, middle, svg, pieces, box, place, look,
+    /** Bring one piece into view. @param {string} name */
+    piece(name) {
+      const piece = pieces().find((p) => p.dataset.piece === name);
+      if (!piece) return;
+      zero = name;
+      const [dx, dy] = place(piece), [left, top, right, bottom] = box(piece, wide());
+      fitted = false;
+      fit(left + dx, top + dy, right - left, bottom - top, true);
+    },
+    /** Rulers measure from the corner of this piece. @param {string} name */
+    from(name) { if (name && name !== zero && pieces().some((p) => p.dataset.piece === name)) { zero = name; look(); } },
+    /** While a handle is held, nothing else moves the view. @param {boolean} on */
+    hold(on) { still = on; if (on) fingers.clear(); },
+    /** So many mm of cloth for a pixel, about the middle. @param {number} wanted */
+    scale(wanted) { middle(wanted / per); },
+    /** @param {() => void} watch told after every change of the view */
+    watch(watch) { watching.push(watch); },
+    relay() { lay(); if (fitted) all(); else look(); },
+    get per() { return per; },
+    ruler: RULER_PX,
   };
 }

@@ -1,56 +1,79 @@
 // @ts-check
-/** Playing the construction, and lighting what a line comes from and what comes from it.
- * @param {HTMLElement} drawing @param {HTMLElement} told */
-export function steps(drawing, told) {
-  /** @type {number | undefined} */
+/** Playing the construction: each step draws its lines and points, and says its words below the drawing.
+ * @param {HTMLElement} drawing @param {ReturnType<typeof import("./marks.js").marks>} told
+ * @param {ReturnType<typeof import("./drawing.js").drawingView>} view */
+export function steps(drawing, told, view) {
+  /** @type {ReturnType<typeof setInterval> | undefined} */
   let playing;
-  const rows = () => /** @type {HTMLElement[]} */ ([...document.querySelectorAll("#draft .steps li")]);
-  /** @param {string} label */
-  const marks = (label) => drawing.querySelectorAll(`[data-step="${CSS.escape(label)}"]`);
-  function clear() { for (const mark of drawing.querySelectorAll(".asked, .source, .effect")) mark.classList.remove("asked", "source", "effect"); }
-  /** @param {string} label */
-  function ask(label) {
-    clear();
-    const row = rows().find((r) => r.dataset.label === label);
-    for (const mark of marks(label)) mark.classList.add("asked");
-    for (const need of (row?.dataset.needs ?? "").split(" ").filter(Boolean)) for (const mark of marks(need)) mark.classList.add("source");
-    for (const other of rows()) if ((other.dataset.needs ?? "").split(" ").includes(label)) for (const mark of marks(other.dataset.label ?? "")) mark.classList.add("effect");
-    told.textContent = row ? [`${label.replaceAll("_", " ")}: ${row.querySelector(".says")?.textContent ?? ""}`, ...[...row.querySelectorAll(".how, .formula")].map((p) => p.textContent)].join("\n") : "";
-  }
-  /** @param {number} number */
-  function to(number) {
-    const slider = /** @type {HTMLInputElement | null} */ (document.querySelector("#step"));
-    if (!slider) return;
-    const last = Number(slider.max);
-    number = Math.min(Math.max(number, 1), last);
-    slider.value = String(number);
-    const shown = document.querySelector("#step-number");
-    if (shown) shown.textContent = String(number);
-    drawing.classList.toggle("points", number < last || /** @type {HTMLInputElement} */ (document.querySelector("#show-points")).checked);
-    for (const row of rows()) {
-      const at = Number(row.dataset.number), label = row.dataset.label ?? "";
-      row.classList.toggle("later", at > number);
-      if (at === number) row.setAttribute("aria-current", "step"); else row.removeAttribute("aria-current");
-      for (const mark of marks(label)) { mark.classList.toggle("later", at > number); mark.classList.toggle("now", at === number && number < last); }
-      if (at === number && number < last) { ask(label); row.scrollIntoView({ block: "nearest" }); }
+  let at = Infinity, sheet = "";
+  const player = /** @type {HTMLElement} */ (document.querySelector("#player")), slider = /** @type {HTMLInputElement} */ (document.querySelector("#step"));
+  const still = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+  const count = () => told.rows().size;
+
+  /** Hide what is not drawn yet. */
+  function veil() {
+    const building = at < count();
+    drawing.classList.toggle("building", building);
+    let number = 0;
+    for (const [label, row] of told.rows()) {
+      number++;
+      row.classList.toggle("later", number > at);
+      if (building && number === at) row.setAttribute("aria-current", "step"); else row.removeAttribute("aria-current");
+      if (row.dataset.sheet) for (const mark of told.drawn(label)) { mark.classList.toggle("later", number > at); mark.classList.toggle("now", building && number === at); }
     }
-    const quiet = number < last;
-    for (const mark of drawing.querySelectorAll(".cut-line, .cloth, .notch, .grain, .head, g > text")) mark.classList.toggle("later", quiet);
-    if (!quiet) clear();
+    slider.max = String(Math.max(1, count()));
+    slider.value = String(Math.min(at, count()));
+    slider.setAttribute("aria-valuetext", `step ${slider.value} of ${slider.max}`);
+    /** @type {HTMLElement} */ (document.querySelector("#step-number")).textContent = slider.value;
+    /** @type {HTMLElement} */ (document.querySelector("#step-count")).textContent = slider.max;
+    return building;
   }
-  const number = () => Number(/** @type {HTMLInputElement | null} */ (document.querySelector("#step"))?.value ?? 1);
+  /** @param {number} number @param {boolean} [scroll] */
+  function to(number, scroll = true) {
+    const was = drawing.classList.contains("building");
+    at = Math.max(1, number >= count() ? Infinity : number);
+    const building = veil();
+    if (was !== building) view.relay();
+    if (!building) { sheet = ""; told.light(""); if (was) view.all(true); return; }
+    const [label, row] = [...told.rows()][at - 1];
+    told.light(label);
+    if (scroll) row.scrollIntoView({ block: "nearest" });
+    const on = row.dataset.sheet ?? "";
+    if (on && on !== sheet) { sheet = on; view.piece(on); }
+    if (!still()) for (const mark of told.drawn(label)) pen(mark);
+  }
+  /** The line runs out from its start as a pencil draws it. @param {Element} mark */
+  function pen(mark) {
+    const line = /** @type {SVGPathElement | null} */ (mark.querySelector("path:not(.hit)"));
+    if (!line) return;
+    const long = line.getTotalLength() / view.per;
+    line.animate([{ strokeDasharray: `0 ${long}` }, { strokeDasharray: `${long} 0` }], { duration: 420, easing: "ease-in-out" });
+  }
   function stop() {
     clearInterval(playing); playing = undefined;
-    const button = document.querySelector("[data-play=play]");
-    if (button) { button.setAttribute("aria-pressed", "false"); button.textContent = "Play"; }
+    const button = /** @type {HTMLElement} */ (player.querySelector("[data-play=play]"));
+    button.setAttribute("aria-pressed", "false"); button.textContent = "Play";
   }
   function play() {
     if (playing) { stop(); return; }
-    const slider = /** @type {HTMLInputElement} */ (document.querySelector("#step"));
-    if (number() >= Number(slider.max)) to(1);
-    const button = document.querySelector("[data-play=play]");
-    if (button) { button.setAttribute("aria-pressed", "true"); button.textContent = "Pause"; }
-    playing = setInterval(() => { if (number() >= Number(slider.max)) stop(); else to(number() + 1); }, 700);
+    if (at >= count()) to(1);
+    const button = /** @type {HTMLElement} */ (player.querySelector("[data-play=play]"));
+    button.setAttribute("aria-pressed", "true"); button.textContent = "Pause";
+    playing = setInterval(() => { if (at >= count()) stop(); else to(at + 1); }, 900);
   }
-  return { ask, clear, to, play, stop, number };
+  slider.addEventListener("input", () => { stop(); to(Number(slider.value)); });
+  player.addEventListener("click", (event) => {
+    const what = /** @type {HTMLElement} */ (event.target).closest("button")?.dataset.play;
+    if (what === "play") play();
+    else if (what) { stop(); to(Math.min(at, count()) + (what === "on" ? 1 : -1)); }
+  });
+  return {
+    to, stop,
+    /** To the step of a label. @param {string} label */
+    find(label) { stop(); const number = [...told.rows().keys()].indexOf(label) + 1; if (number) to(number, false); },
+    /** The drawing is new: it is veiled as before. */
+    renew() { player.hidden = document.body.dataset.place !== "draft" || !count(); veil(); },
+    /** Another place of the day is shown. @param {string} place */
+    place(place) { player.hidden = place !== "draft" || !count(); if (place !== "draft" && at < Infinity) { stop(); to(Infinity); } },
+  };
 }

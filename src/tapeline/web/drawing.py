@@ -1,0 +1,173 @@
+"""The drawing on the page: every piece in its own axes, y down; the browser lays the pieces out for its window.
+
+What belongs to the finished piece alone (cloth, cut line, notches, grain, title) has the class `finish`. Everything
+that a step drew is a `mark`, with the step's name and what it needs. Line widths, the sizes of dots and of letters are
+the style sheet's, in pixels of the screen.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from html import escape
+
+from tapeline.export.drawing import draw
+from tapeline.export.line_kind import LineKind
+from tapeline.finish import Finished, FinishedPiece
+from tapeline.geometry import Line, Path, Point
+from tapeline.pattern import Step, StepKind
+from tapeline.styles.governed import Handle, handles
+from tapeline.web.view import View
+
+__all__ = ["drawing"]
+
+
+def drawing(view: View) -> str | None:
+    """The SVG; None while there is nothing to draw."""
+    if view.finished is None or view.docket is None:
+        return None
+    done, unit = view.finished, view.unit
+    by_sheet: dict[str, list[Step]] = {}
+    for step in done.garment.steps:
+        if step.kind in (StepKind.POINT, StepKind.LINE):
+            by_sheet.setdefault(step.sheet, []).append(step)
+    grips: dict[str, list[Handle]] = {}
+    for handle in handles(done.garment, view.docket.choices):
+        grips.setdefault(handle.label.partition(".")[0], []).append(handle)
+    name = f"{done.title.style} for {done.title.wearer}"
+    parts = [
+        f'<svg class="sheet" role="group" aria-labelledby="drawing-title" aria-describedby="drawing-words" '
+        f'data-style="{escape(done.title.style)}" data-unit="{unit.mm:g}" data-sign="{escape(unit.sign)}">'
+        f'<title id="drawing-title">{escape(name)}</title><desc id="drawing-words">{escape(_words(view, done))}</desc>'
+    ]
+    for piece in done.pieces:
+        sheet = piece.piece.name
+        parts += _piece(piece, by_sheet.get(sheet, ()), grips.get(sheet, ()), view)
+    parts.append("</svg>")
+    return "".join(parts)
+
+
+def _piece(piece: FinishedPiece, steps: Sequence[Step], grips: Sequence[Handle], view: View) -> Iterable[str]:
+    outline = list(piece.cut_line.control_points())
+    points = [step.point for step in steps if step.point is not None]
+    title = escape(piece.piece.title)
+    yield (
+        f'<g class="piece" data-piece="{escape(piece.piece.name)}" data-title="{title}" '
+        f'data-box="{_box(outline)}" data-wide="{_box([*outline, *points])}">'
+    )
+    yield f'<path class="cloth finish" d="{_course(piece.cut_line)}"/>'
+    made = draw(piece, words=False)
+    for stroke in made.strokes:
+        if stroke.kind in (LineKind.CUT, LineKind.NOTCH, LineKind.GRAIN):
+            yield f'<path class="{stroke.kind.label} finish" d="{_course(stroke.path)}"/>'
+    for head in made.heads:
+        yield f'<path class="head finish" d="{_course(Path.through(*head))}Z"/>'
+    yield from _marks(piece, steps)
+    at, room = _title_place(piece)
+    yield f'<text class="title finish" {_at(at)} data-room="{room:.0f}">{title}</text>'
+    yield from (_handle(grip, steps, view) for grip in grips)
+    yield "</g>"
+
+
+def _marks(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
+    """Lines first, points over them; an edge is drawn as what becomes of it."""
+    lines = [(edge.path, "fold-line" if edge.fold else "seam-line") for edge in piece.piece.edges]
+    lines += [(mark.path, "mark-line") for mark in piece.piece.marks]
+    for step in steps:
+        if step.path is None:
+            continue
+        line = next((line for line in lines if line[0] == step.path), None)
+        if line is not None:
+            lines.remove(line)
+        course = _course(step.path)
+        yield (
+            f'<g class="mark line{"" if line else " construction"}" {_data(step)}><path class="hit" d="{course}"/>'
+            f'<path class="{line[1] if line else "drawn"}" d="{course}"/></g>'
+        )
+    # What no step drew under its own name is drawn all the same.
+    for path, kind in lines:
+        yield f'<path class="{kind} finish" d="{_course(path)}"/>'
+    for step in steps:
+        if step.point is not None:
+            place = f'cx="{_n(step.point.x)}" cy="{_n(-step.point.y)}"'
+            word = escape(step.label.rpartition(".")[2].replace("_", " "))
+            yield (
+                f'<g class="mark point" {_data(step)} data-at="{_n(step.point.x)} {_n(-step.point.y)}">'
+                f'<circle class="hit" {place}/><circle class="dot" {place}/>'
+                f'<text {_at(step.point)} dx="0.6em" dy="-0.4em">{word}</text></g>'
+            )
+
+
+def _handle(grip: Handle, steps: Sequence[Step], view: View) -> str:
+    point = next(step.point for step in steps if step.label == grip.label)
+    assert point is not None
+    unit = view.unit
+    label = " ".join(grip.keys[1:]).replace("_", " ")
+    now, least, most = (round(mm / unit.mm, 3) for mm in (grip.now_mm, grip.limits.least * 10, grip.limits.most * 10))
+    step = 0.1 if unit.mm == 10 else 0.0625  # noqa: PLR2004 - a millimetre, a sixteenth
+    return (
+        f'<g class="handle" role="slider" tabindex="0" id="handle-{escape(grip.label)}-{"-".join(grip.keys[1:])}" '
+        f'data-path="{".".join(grip.keys)}" data-way="{grip.way.x:.5f} {-grip.way.y:.5f}" data-step-size="{step}" '
+        f'data-says="{escape(grip.limits.says)}" aria-label="{escape(label)}, on the {escape(grip.label.split(".")[0])}" '
+        f'aria-valuemin="{least:g}" aria-valuemax="{most:g}" aria-valuenow="{now:g}" '
+        f'aria-valuetext="{now:g} {escape(unit.sign)}" data-at="{_n(point.x)} {_n(-point.y)}"></g>'
+    )
+
+
+def _title_place(piece: FinishedPiece) -> tuple[Point, float]:
+    """The middle of the widest of some level chords of a piece, and how wide it is there, mm."""
+    corners = piece.piece.seam_line.flattened(1.0)
+    low, high = min(p.y for p in corners), max(p.y for p in corners)
+    best = (0.0, corners[0])
+    for share in (0.5, 0.4, 0.6, 0.3):
+        level = low + (high - low) * share
+        cut = sorted(
+            a.x + (level - a.y) / (b.y - a.y) * (b.x - a.x)
+            for a, b in zip(corners, corners[1:] + corners[:1], strict=True)
+            if (a.y > level) != (b.y > level)
+        )
+        for left, right in zip(cut[::2], cut[1::2], strict=False):
+            # A wider chord has to be much wider to be worth leaving the middle of the piece.
+            if right - left > best[0] * 1.25:
+                best = (right - left, Point((left + right) / 2, level))
+    return best[1], best[0]
+
+
+def _words(view: View, done: Finished) -> str:
+    """The drawing in words, for who cannot see it."""
+    unit = view.unit
+    parts = []
+    for row, piece in zip(done.cutting_list, done.pieces, strict=True):
+        edges = ", ".join(f"{e.name.replace('_', ' ')} {e.length / unit.mm:.1f} {unit.sign}" for e in piece.piece.edges)
+        half = "half, on the fold" if row.on_fold else "whole"
+        parts.append(f"{row.title} ({half}; cut {row.quantity} in {row.cloth}): {edges}.")
+    return f"{len(done.pieces)} pieces, seam line thin and cut line strong. " + " ".join(parts)
+
+
+def _data(step: Step) -> str:
+    return f'data-step="{escape(step.label)}" data-needs="{escape(" ".join(step.needs))}"'
+
+
+def _course(path: Path) -> str:
+    parts = [f"M{_pair(path.start)}"]
+    for segment in path.segments:
+        letter = "L" if isinstance(segment, Line) else "C"
+        parts.append(letter + " ".join([_pair(p) for p in segment.control_points[1:]]))
+    return "".join(parts)
+
+
+def _pair(point: Point) -> str:
+    return f"{point.x:.2f},{-point.y:.2f}"
+
+
+def _at(point: Point) -> str:
+    return f'x="{_n(point.x)}" y="{_n(-point.y)}"'
+
+
+def _box(points: Iterable[Point]) -> str:
+    listed = list(points)
+    xs, ys = [p.x for p in listed], [-p.y for p in listed]
+    return " ".join(map(_n, (min(xs), min(ys), max(xs), max(ys))))
+
+
+def _n(value: float) -> str:
+    return f"{value + 0.0:.2f}"

@@ -1,0 +1,61 @@
+// @ts-check
+/** Before and after: a drawing that was kept lies under the new one, and the points that moved most are listed.
+ * @param {HTMLElement} drawing @param {ReturnType<typeof import("./drawing.js").drawingView>} view @param {(label: string) => void} ask */
+export function compare(drawing, view, ask) {
+  const MOST = 10;
+  /** @type {{pieces: Map<string, SVGGElement>, points: Map<string, number[]>, title: string} | null} */
+  let kept = null;
+  const list = /** @type {HTMLElement} */ (document.querySelector("#moved")), drop = /** @type {HTMLElement} */ (document.querySelector("[data-compare=drop]"));
+  const points = () => new Map(/** @type {SVGElement[]} */ ([...drawing.querySelectorAll(".paper .point")]).map((p) => /** @type {[string, number[]]} */ ([p.dataset.step ?? "", (p.dataset.at ?? "0 0").split(" ").map(Number)])));
+
+  function keep() {
+    const pieces = new Map();
+    for (const piece of view.pieces()) {
+      const copy = document.createElementNS("http://www.w3.org/2000/svg", "g");
+      copy.setAttribute("class", "before"); copy.setAttribute("aria-hidden", "true");
+      for (const line of piece.querySelectorAll(".seam-line, .fold-line, .cut-line")) { const one = /** @type {SVGElement} */ (line.cloneNode()); one.removeAttribute("id"); copy.append(one); }
+      pieces.set(piece.dataset.piece, copy);
+    }
+    kept = { pieces, points: points(), title: document.title };
+    renew();
+  }
+  function renew() {
+    drop.hidden = !kept;
+    if (!kept) { list.replaceChildren(); return; }
+    for (const piece of view.pieces()) {
+      const copy = kept.pieces.get(piece.dataset.piece ?? "");
+      if (copy) piece.querySelector(".cloth")?.after(copy);
+    }
+    tell();
+  }
+  function tell() {
+    if (!kept) return;
+    const moved = [];
+    for (const [label, [x, y]] of points()) {
+      const before = kept.points.get(label);
+      if (!before) continue;
+      const out = x - before[0], up = before[1] - y, far = Math.hypot(out, up);
+      if (far >= 0.05) moved.push({ label, out, up, far });
+    }
+    moved.sort((a, b) => b.far - a.far);
+    if (!moved.length) { list.textContent = "The old drawing lies under this one. Nothing has moved yet."; return; }
+    const table = document.createElement("table");
+    table.createCaption().textContent = `${moved.length} points moved; furthest first, mm`;
+    for (const one of moved.slice(0, MOST)) {
+      const row = table.insertRow(), head = document.createElement("th"), button = document.createElement("button");
+      head.scope = "row"; button.type = "button"; button.className = "small plain";
+      button.textContent = one.label.replaceAll("_", " ").replace(".", ": ");
+      button.addEventListener("click", () => ask(one.label));
+      head.append(button); row.append(head);
+      row.insertCell().textContent = one.far.toFixed(1);
+      row.insertCell().textContent = [Math.abs(one.out) >= 0.05 ? `${Math.abs(one.out).toFixed(1)} ${one.out > 0 ? "out" : "in"}` : "", Math.abs(one.up) >= 0.05 ? `${Math.abs(one.up).toFixed(1)} ${one.up > 0 ? "up" : "down"}` : ""].filter(Boolean).join(", ");
+    }
+    list.replaceChildren(table);
+  }
+  document.addEventListener("click", (event) => {
+    const what = /** @type {HTMLElement} */ (event.target).closest("button")?.dataset.compare;
+    if (what === "keep") keep();
+    else if (what === "drop") { kept = null; for (const old of drawing.querySelectorAll(".before")) old.remove(); renew(); }
+  });
+  return { renew };
+}

@@ -1,0 +1,89 @@
+// @ts-check
+/** Handles on points that a line of the docket governs: dragged, or moved by the arrow keys, they write into the docket.
+ * @param {HTMLElement} drawing @param {ReturnType<typeof import("./drawing.js").drawingView>} view
+ * @param {(keys: string[], value: string, done: boolean) => void} edit @param {(words: string) => void} say */
+export function handles(drawing, view, edit, say) {
+  const SPACE = "http://www.w3.org/2000/svg";
+  /** @type {{id: string, path: string[], way: number[], start: number, from: number[], least: number, most: number, step: number, unit: number, value: number, words: string} | null} */
+  let held = null;
+  let focused = "";
+  /** @param {HTMLElement | SVGElement} handle */
+  const read = (handle) => {
+    const number = (/** @type {string} */ name) => Number(handle.getAttribute(name));
+    return { id: handle.id, path: (handle.dataset.path ?? "").split("."), way: (handle.dataset.way ?? "0 0").split(" ").map(Number), start: number("aria-valuenow"), from: [0, 0],
+      least: number("aria-valuemin"), most: number("aria-valuemax"), step: Number(handle.dataset.stepSize), unit: Number(view.svg()?.dataset.unit ?? 10), value: number("aria-valuenow"), words: handle.dataset.says ?? "" };
+  };
+  /** An arrow that points the way it goes, clear of the point itself. @param {SVGElement} handle */
+  function draw(handle) {
+    const [x, y] = (handle.dataset.at ?? "0 0").split(" ").map(Number), [dx, dy] = (handle.dataset.way ?? "0 0").split(" ").map(Number);
+    const turn = (Math.atan2(dy, dx) * 180) / Math.PI, per = view.per;
+    handle.setAttribute("transform", `translate(${x} ${y}) rotate(${turn}) scale(${per})`);
+    if (handle.firstChild) return;
+    for (const [name, d] of [["hit", "M2,-13 H46 V13 H2 Z"], ["arrow", "M14,-7 H24 V-12 L40,0 L24,12 V7 H14 Z"]]) {
+      const path = document.createElementNS(SPACE, "path");
+      path.setAttribute("class", name); path.setAttribute("d", d);
+      handle.append(path);
+    }
+  }
+  const renew = () => { for (const handle of /** @type {NodeListOf<SVGElement>} */ (drawing.querySelectorAll(".paper .handle"))) draw(handle); };
+  view.watch(renew);
+
+  /** @param {NonNullable<typeof held>} one @param {number} value @param {boolean} done */
+  function set(one, value, done) {
+    const asked = Math.round(value / one.step) * one.step;
+    const now = Number(Math.min(Math.max(asked, one.least), one.most).toFixed(4));
+    const sign = view.svg()?.dataset.sign ?? "", name = one.path.slice(1).join(" ").replaceAll("_", " ");
+    const end = asked > one.most ? `; ${one.most} is as far as it goes` : asked < one.least ? `; ${one.least} is as far as it goes` : `, of ${one.least} to ${one.most}`;
+    say(`${name}: ${now} ${sign}${end}. ${one.words[0]?.toUpperCase() ?? ""}${one.words.slice(1)}.`);
+    if (now !== one.value || done) { one.value = now; edit(one.path, String(now), done); }
+  }
+  drawing.addEventListener("pointerdown", (event) => {
+    const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
+    if (!handle || event.button !== 0) return;
+    event.preventDefault();
+    event.stopPropagation();
+    held = { ...read(handle), from: view.at(event.clientX, event.clientY) };
+    handle.focus();
+    view.hold(true);
+    drawing.classList.add("pulling");
+    drawing.setPointerCapture(event.pointerId);
+  }, true);
+  drawing.addEventListener("pointermove", (event) => {
+    if (!held) return;
+    const [x, y] = view.at(event.clientX, event.clientY);
+    set(held, held.start + ((x - held.from[0]) * held.way[0] + (y - held.from[1]) * held.way[1]) / held.unit, false);
+  });
+  for (const kind of /** @type {const} */ (["pointerup", "pointercancel"])) drawing.addEventListener(kind, () => {
+    if (!held) return;
+    if (held.value !== held.start) edit(held.path, String(held.value), true);
+    held = null;
+    view.hold(false);
+    drawing.classList.remove("pulling");
+  });
+  drawing.addEventListener("keydown", (event) => {
+    const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
+    if (!handle || event.ctrlKey || event.metaKey || event.altKey) return;
+    const one = read(handle), [dx, dy] = one.way;
+    const along = Math.abs(dx) > Math.abs(dy), forward = along ? dx > 0 : dy > 0;
+    // Along its way an arrow key moves it as it looks; the other two keys add and take away.
+    const by = /** @type {Record<string, number>} */ ({
+      ArrowRight: along && !forward ? -1 : 1, ArrowLeft: along && !forward ? 1 : -1,
+      ArrowDown: !along && forward ? 1 : -1, ArrowUp: !along && forward ? -1 : 1, PageUp: 10, PageDown: -10,
+    })[event.key];
+    if (event.key === "Home") set(one, one.least, true);
+    else if (event.key === "End") set(one, one.most, true);
+    else if (by) set(one, one.start + by * one.step * (event.shiftKey ? 10 : 1), true);
+    else return;
+    event.preventDefault();
+  });
+  drawing.addEventListener("focusin", (event) => {
+    const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
+    focused = handle?.id ?? "";
+    if (handle && !held) { const one = read(handle); say(`${handle.getAttribute("aria-label")}: ${handle.getAttribute("aria-valuetext")}, of ${one.least} to ${one.most}. Drag it, or move it with the arrow keys.`); }
+  });
+  return {
+    /** The drawing is about to be replaced: remember where the keyboard was. */
+    before() { focused = /** @type {Element | null} */ (document.activeElement)?.closest?.(".handle")?.id ?? ""; },
+    renew() { renew(); if (focused) document.getElementById(focused)?.focus({ preventScroll: true }); },
+  };
+}

@@ -1,0 +1,123 @@
+// @ts-check
+/** Pointing at a line or point: it is lit, with what it comes from and what depends on it, and its reason is told.
+ * @param {HTMLElement} drawing @param {(piece: string) => void} from told on which piece the asked mark lies */
+export function marks(drawing, from) {
+  const list = /** @type {HTMLSelectElement} */ (document.querySelector("#mark"));
+  const words = /** @type {HTMLElement} */ (document.querySelector("#told-words")), key = /** @type {HTMLElement} */ (document.querySelector("#told-key"));
+  const more = /** @type {HTMLElement} */ (document.querySelector("#told-more")), movers = /** @type {HTMLButtonElement} */ (document.querySelector("#ask-movers"));
+  const size = /** @type {HTMLButtonElement} */ (document.querySelector("#ask-size"));
+  /** @type {Map<string, HTMLElement>} */
+  let rows = new Map();
+  /** @type {Map<string, string[]>} */
+  let followers = new Map();
+  let pinned = "", shown = "", listed = "";
+  /** @param {string} label */
+  const drawn = (label) => drawing.querySelectorAll(`.mark[data-step="${CSS.escape(label)}"]`);
+  /** @param {string} label */
+  const needs = (label) => (rows.get(label)?.dataset.needs ?? "").split(" ").filter(Boolean);
+  /** @param {string} label */
+  const plain = (label) => label.replaceAll("_", " ").replace(".", ": ");
+
+  /** What is next to a mark on one side; sizes are passed through to what is drawn. @param {string} label @param {(label: string) => string[]} next */
+  function reach(label, next) {
+    /** @type {Set<string>} */
+    const found = new Set(), queue = [...next(label)];
+    for (let one = queue.shift(); one !== undefined; one = queue.shift()) {
+      if (found.has(one) || one === label) continue;
+      found.add(one);
+      if (rows.get(one)?.dataset.kind === "size") queue.push(...next(one));
+    }
+    return found;
+  }
+  function dark() { for (const mark of drawing.querySelectorAll(".asked, .source, .effect")) mark.classList.remove("asked", "source", "effect"); drawing.classList.remove("lit"); }
+  /** @param {string} label */
+  function light(label) {
+    dark();
+    shown = label;
+    const row = rows.get(label);
+    key.hidden = movers.disabled = !row;
+    size.hidden = true;
+    more.replaceChildren();
+    if (!row) { words.replaceChildren(); return; }
+    for (const one of reach(label, (l) => followers.get(l) ?? [])) for (const mark of drawn(one)) mark.classList.add("effect");
+    for (const one of reach(label, needs)) for (const mark of drawn(one)) { mark.classList.remove("effect"); mark.classList.add("source"); }
+    for (const mark of drawn(label)) mark.classList.add("asked");
+    drawing.classList.add("lit");
+    from(row.dataset.sheet ?? "");
+    tell(label, row);
+  }
+  /** @param {string} label @param {HTMLElement} row */
+  function tell(label, row) {
+    const name = document.createElement("strong");
+    name.textContent = plain(label);
+    const lines = [...row.querySelectorAll(".says, .how, .formula")].map((part) => { const line = document.createElement("span"); line.className = part.className; line.textContent = part.textContent; return line; });
+    words.replaceChildren(name, " ", ...lines);
+    const settable = [label, ...needs(label)].find((one) => document.getElementById(`size-${one}`));
+    size.hidden = !settable;
+    if (settable) { size.dataset.size = settable; size.textContent = `Set ${settable.replaceAll("_", " ")} by hand`; }
+  }
+  async function ask() {
+    const label = shown;
+    more.textContent = "The garment is drafted with every tape a little longer …";
+    const answer = await fetch(`/explain?what=${encodeURIComponent(label)}`);
+    const told = await answer.json();
+    if (label !== shown) return;
+    if (!answer.ok) { more.textContent = told.problem; return; }
+    more.replaceChildren(bars(told.movers));
+  }
+  /** @param {{tape: string, mm: number, out: number, up: number, per: string}[]} rows */
+  function bars(rows) {
+    if (!rows.length) { const none = document.createElement("p"); none.textContent = "No tape moves it."; return none; }
+    const table = document.createElement("table"), most = Math.max(...rows.map((r) => Math.abs(r.mm)));
+    table.createCaption().textContent = "What moves it: millimetres for each centimetre more on a tape";
+    for (const row of rows) {
+      const line = table.insertRow(), head = document.createElement("th"), bar = document.createElement("span");
+      head.scope = "row"; head.textContent = row.tape; line.append(head);
+      bar.className = "bar"; bar.style.width = `${(Math.abs(row.mm) / most) * 100}%`;
+      line.insertCell().append(bar);
+      line.insertCell().textContent = `${row.mm.toFixed(1)} mm${row.per}`;
+      const way = [row.out ? `${Math.abs(row.out).toFixed(1)} ${row.out > 0 ? "out" : "in"}` : "", row.up ? `${Math.abs(row.up).toFixed(1)} ${row.up > 0 ? "up" : "down"}` : ""].filter(Boolean).join(", ");
+      line.insertCell().textContent = way;
+    }
+    return table;
+  }
+  movers.addEventListener("click", () => void ask());
+  list.addEventListener("change", () => pin(list.value));
+  /** @param {string} label */
+  function pin(label) { pinned = label; list.value = rows.has(label) ? label : ""; light(label); }
+
+  /** @param {Event} event */
+  const under = (event) => /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest(".mark"))?.dataset.step ?? "";
+  drawing.addEventListener("pointerover", (event) => { const label = under(event); if (label && label !== shown && !drawing.classList.contains("held")) light(label); });
+  drawing.addEventListener("pointerleave", () => { if (shown !== pinned) light(pinned); });
+  drawing.addEventListener("click", (event) => { const label = under(event); if (label) pin(label); });
+
+  return {
+    light, pin, plain,
+    /** The places were written anew. */
+    renew() {
+      rows = new Map(); followers = new Map();
+      for (const row of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#draft .steps li"))) rows.set(row.dataset.label ?? "", row);
+      for (const label of rows.keys()) for (const need of needs(label)) followers.set(need, [...(followers.get(need) ?? []), label]);
+      const now = [...rows.keys()].join(" ");
+      if (now !== listed) {
+        listed = now;
+        /** @type {Map<string, HTMLOptGroupElement>} */
+        const groups = new Map();
+        for (const [label, row] of rows) {
+          const title = row.dataset.sheet || "sizes";
+          if (!groups.has(title)) { const group = document.createElement("optgroup"); group.label = title; groups.set(title, group); }
+          groups.get(title)?.append(new Option((row.dataset.sheet ? label.split(".").slice(1).join(".") : label).replaceAll("_", " "), label));
+        }
+        list.replaceChildren(new Option("point at the drawing, or choose here", ""), ...groups.values());
+        list.value = pinned;
+      }
+      if (!rows.has(shown)) { if (shown) light(""); return; }
+      const kept = [...more.childNodes];
+      light(shown);
+      if (kept.length) void ask();
+    },
+    rows: () => rows, drawn,
+    get shown() { return shown; },
+  };
+}
