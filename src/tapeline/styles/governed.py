@@ -6,16 +6,8 @@ The page puts a handle on each; the tests draft with the line changed and measur
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
-from tapeline.blocks.sleeve_choices import SleeveLength
-from tapeline.geometry import Vector
-from tapeline.lengths import Length
-from tapeline.pattern import Choice, Garment, choices_of
-
-__all__ = ["GOVERNED", "Governed", "Handle", "handles"]
-
-_WAYS = {"down": Vector(0, -1), "up": Vector(0, 1), "out": Vector(1, 0), "inward": Vector(-1, 0)}
+__all__ = ["GOVERNED", "Governed"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,45 +41,3 @@ GOVERNED = (
     Governed("neckband.band_fold", ("band", "width"), "up"),
 )
 """For every style; a style without the choice or the point has no such handle."""
-
-
-@dataclass(frozen=True, slots=True)
-class Handle:
-    """A governed point of one garment, with the choice as it stands."""
-
-    label: str
-    keys: tuple[str, ...]
-    """As in the docket: `garment`, `neckline`, `widen`."""
-    way: Vector
-    """One millimetre long, in the axes of the piece."""
-    now_mm: float
-    limits: Choice
-    """In cm."""
-
-
-def handles(garment: Garment, choices: Any) -> list[Handle]:  # noqa: ANN401 - any style's own choices
-    """The governed points that a garment has."""
-    steps = {step.label: step for step in garment.steps}
-    made = []
-    for row in GOVERNED:
-        found = _choice(choices, row.keys)
-        if row.label not in steps or found is None:
-            continue
-        value, limits = found
-        length = steps["sleeve_length"].lengths[0] if isinstance(value, SleeveLength) else value
-        way = _WAYS.get(row.way)
-        if way is None:
-            path = steps[f"{steps[row.label].sheet}.{row.way}"].path
-            assert path is not None
-            way = path.leaves
-        made.append(Handle(row.label, ("garment", *row.keys), way, length.mm, limits))
-    return made
-
-
-def _choice(choices: Any, keys: tuple[str, ...]) -> tuple[Any, Choice] | None:  # noqa: ANN401 - any style's own choices
-    for key in keys[:-1]:
-        choices = getattr(choices, key, None)
-    value = getattr(choices, keys[-1], None)
-    if not isinstance(value, Length | SleeveLength):
-        return None
-    return value, choices_of(type(choices))[keys[-1]]

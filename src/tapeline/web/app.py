@@ -16,8 +16,10 @@ from tomlkit.exceptions import TOMLKitError
 from tapeline.docket.edit import with_value
 from tapeline.problems import InputError
 from tapeline.web.download import DOWNLOADS, download
+from tapeline.web.explained import explained
 from tapeline.web.places import page
 from tapeline.web.table import Table
+from tapeline.web.unfolded import unfolded
 
 __all__ = ["application"]
 
@@ -35,6 +37,7 @@ def application(table: Table) -> Starlette:
             Route("/text", replace_text, methods=["POST"]),
             Route("/undo", undo, methods=["POST"]),
             Route("/redo", redo, methods=["POST"]),
+            Route("/explain", explain),
             Route("/download/{kind}", fetch),
             Mount("/static", StaticFiles(directory=str(files("tapeline.web") / "static"))),
         ]
@@ -64,13 +67,14 @@ async def edit(request: Request) -> Response:
         return _refused("value is a text, or null")
     async with table.busy:
         try:
-            text = with_value(table.journal.text, tuple(keys), value)
+            text = with_value(unfolded(table.view, tuple(keys)), tuple(keys), value)
         except TOMLKitError:
             return _refused("the docket cannot be read as it stands: mend it in Docket first", 409)
         table.journal.change(text, tuple(keys))
         if asked.get("done"):
             table.journal.settle()
-        return JSONResponse(table.state())
+        only = asked.get("place")
+        return JSONResponse(table.state(only if isinstance(only, str) else ""))
 
 
 async def replace_text(request: Request) -> Response:
@@ -99,6 +103,17 @@ async def redo(request: Request) -> Response:
     async with table.busy:
         table.journal.redo()
         return JSONResponse(table.state())
+
+
+async def explain(request: Request) -> Response:
+    """What moves a line, point or size: each tape is drafted a little shorter and longer, which takes a while."""
+    view = _table(request).view
+    if view.drafted is None:
+        return _refused("nothing is drafted yet", 409)
+    try:
+        return JSONResponse(await asyncio.to_thread(explained, view.drafted, request.query_params.get("what", "")))
+    except InputError as error:
+        return _refused(str(error), 422)
 
 
 async def fetch(request: Request) -> Response:

@@ -15,7 +15,7 @@ from tapeline.export.line_kind import LineKind
 from tapeline.finish import Finished, FinishedPiece
 from tapeline.geometry import Line, Path, Point
 from tapeline.pattern import Step, StepKind
-from tapeline.styles.governed import Handle, handles
+from tapeline.web.handles import Handle, handles
 from tapeline.web.view import View
 
 __all__ = ["drawing"]
@@ -34,11 +34,12 @@ def drawing(view: View) -> str | None:
     for handle in handles(done.garment, view.docket.choices):
         grips.setdefault(handle.label.partition(".")[0], []).append(handle)
     name = f"{done.title.style} for {done.title.wearer}"
-    parts = [
+    head = (
         f'<svg class="sheet" role="group" aria-labelledby="drawing-title" aria-describedby="drawing-words" '
         f'data-style="{escape(done.title.style)}" data-unit="{unit.mm:g}" data-sign="{escape(unit.sign)}">'
         f'<title id="drawing-title">{escape(name)}</title><desc id="drawing-words">{escape(_words(view, done))}</desc>'
-    ]
+    )
+    parts = [head]
     for piece in done.pieces:
         sheet = piece.piece.name
         parts += _piece(piece, by_sheet.get(sheet, ()), grips.get(sheet, ()), view)
@@ -63,8 +64,8 @@ def _piece(piece: FinishedPiece, steps: Sequence[Step], grips: Sequence[Handle],
         yield f'<path class="head finish" d="{_course(Path.through(*head))}Z"/>'
     yield from _marks(piece, steps)
     at, room = _title_place(piece)
-    yield f'<text class="title finish" {_at(at)} data-room="{room:.0f}">{title}</text>'
-    yield from (_handle(grip, steps, view) for grip in grips)
+    yield f'<text class="title finish" {_at(at)} data-inside="{_n(at.x)} {_n(-at.y)} {room:.0f}">{title}</text>'
+    yield from (_handle(grip, view) for grip in grips)
     yield "</g>"
 
 
@@ -97,17 +98,15 @@ def _marks(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
             )
 
 
-def _handle(grip: Handle, steps: Sequence[Step], view: View) -> str:
-    point = next(step.point for step in steps if step.label == grip.label)
-    assert point is not None
-    unit = view.unit
-    label = " ".join(grip.keys[1:]).replace("_", " ")
+def _handle(grip: Handle, view: View) -> str:
+    point, unit = grip.at, view.unit
+    label = f"{' '.join(grip.keys[1:]).replace('_', ' ')}, on the {grip.label.partition('.')[0]}"
     now, least, most = (round(mm / unit.mm, 3) for mm in (grip.now_mm, grip.limits.least * 10, grip.limits.most * 10))
-    step = 0.1 if unit.mm == 10 else 0.0625  # noqa: PLR2004 - a millimetre, a sixteenth
+    step = 0.1 if unit.mm == 10 else 0.0625  # a millimetre, a sixteenth of an inch
     return (
         f'<g class="handle" role="slider" tabindex="0" id="handle-{escape(grip.label)}-{"-".join(grip.keys[1:])}" '
         f'data-path="{".".join(grip.keys)}" data-way="{grip.way.x:.5f} {-grip.way.y:.5f}" data-step-size="{step}" '
-        f'data-says="{escape(grip.limits.says)}" aria-label="{escape(label)}, on the {escape(grip.label.split(".")[0])}" '
+        f'data-says="{escape(grip.limits.says)}" aria-label="{escape(label)}" '
         f'aria-valuemin="{least:g}" aria-valuemax="{most:g}" aria-valuenow="{now:g}" '
         f'aria-valuetext="{now:g} {escape(unit.sign)}" data-at="{_n(point.x)} {_n(-point.y)}"></g>'
     )

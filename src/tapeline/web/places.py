@@ -44,9 +44,10 @@ def _templates() -> Environment:
     return environment
 
 
-def places(view: View) -> dict[str, Any]:
-    """Every place's HTML, the drawing, and the findings counted."""
-    made = {name: _templates().get_template(f"{name}.html").render(_shown(name, view)) for name, _ in DAY}
+def places(view: View, only: str = "") -> dict[str, Any]:
+    """Every place's HTML (or that of one only), the drawing, and the findings counted."""
+    asked = [name for name, _ in DAY if name == only] or [name for name, _ in DAY]
+    made = {name: _templates().get_template(f"{name}.html").render(_shown(name, view)) for name in asked}
     return {
         "places": made,
         "drawing": drawing(view),

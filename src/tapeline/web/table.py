@@ -26,13 +26,13 @@ class Table:
         """The docket now."""
         return look(self.journal.text, self.name)
 
-    def state(self) -> dict[str, Any]:
-        """What a window needs to show the docket now."""
+    def state(self, only: str = "") -> dict[str, Any]:
+        """What a window needs to show the docket now; with one place only, where it asks for the others afterwards."""
         journal = self.journal
         return {
             "version": journal.version,
             "text": journal.text,
             "undo": journal.can_undo,
             "redo": journal.can_redo,
-            **places(self.view),
+            **places(self.view, only),
         }

@@ -13,7 +13,8 @@ export function arrange(boxes, ratio, gap) {
   let most = Infinity;
   for (const groups of breaks(boxes.length)) for (const rows of [true, false]) {
     const made = lay(boxes, groups, rows, gap);
-    const needed = Math.max(made.width / ratio, made.height);
+    // Of two that show the pieces equally large, the one that takes less room.
+    const needed = Math.max(made.width / ratio, made.height) + 0.02 * Math.min(made.width / ratio, made.height);
     if (needed < most - 0.5) { best = made; most = needed; }
   }
   return best ?? { places: [], width: 1, height: 1 };

@@ -4,7 +4,7 @@ import { arrange } from "./arrange.js";
 import { rulers } from "./rulers.js";
 /** @import { Box } from "./arrange.js" */
 
-const GAP_MM = 36, EDGE_PX = 28, RULER_PX = 22, LEAST_PER = 0.02, MOST_PER = 8;
+const GAP_MM = 36, EDGE_PX = 40, LEAST_PER = 0.02, MOST_PER = 8;
 
 /** @param {HTMLElement} host */
 export function drawingView(host) {
@@ -33,10 +33,22 @@ export function drawingView(host) {
     const [w, h] = size();
     made.setAttribute("viewBox", `${x} ${y} ${w * per} ${h * per}`);
     made.style.setProperty("--per", String(per));
+    host.classList.toggle("near", per < 0.75);
     const origin = pieces().find((p) => p.dataset.piece === zero) ?? pieces()[0];
     const [dx, dy] = origin ? place(origin) : [0, 0], [left, top] = origin ? box(origin) : [0, 0];
     ruler.draw({ per, x: x - dx - left, y: y - dy - top, w, h, unit: Number(made.dataset.unit), sign: made.dataset.sign ?? "", from: origin?.dataset.title ?? "" });
+    for (const piece of pieces()) name(piece);
     for (const watch of watching) watch();
+  }
+  /** The title stands in the piece where there is room for it, and otherwise below. @param {SVGGElement} piece */
+  function name(piece) {
+    const title = piece.querySelector(":scope > .title"), [left, top, right, bottom] = box(piece);
+    if (!title) return;
+    const [tx, ty, room] = (/** @type {SVGElement} */ (title).dataset.inside ?? "0 0 0").split(" ").map(Number);
+    const inside = room / per > (title.textContent ?? "").length * 11 && (bottom - top) / per > 48;
+    title.setAttribute("x", String(inside ? tx : (left + right) / 2));
+    title.setAttribute("y", String(inside ? ty : bottom + 19 * per));
+    title.classList.toggle("below", !inside);
   }
   function lay() {
     const [w, h] = size(), list = pieces();
@@ -155,6 +167,5 @@ export function drawingView(host) {
     watch(watch) { watching.push(watch); },
     relay() { lay(); if (fitted) all(); else look(); },
     get per() { return per; },
-    ruler: RULER_PX,
   };
 }

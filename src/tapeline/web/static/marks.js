@@ -1,4 +1,6 @@
 // @ts-check
+const HINT = "Point at a line or a point of the drawing: here it says why it is there, and by which numbers.";
+
 /** Pointing at a line or point: it is lit, with what it comes from and what depends on it, and its reason is told.
  * @param {HTMLElement} drawing @param {(piece: string) => void} from told on which piece the asked mark lies */
 export function marks(drawing, from) {
@@ -38,7 +40,7 @@ export function marks(drawing, from) {
     key.hidden = movers.disabled = !row;
     size.hidden = true;
     more.replaceChildren();
-    if (!row) { words.replaceChildren(); return; }
+    if (!row) { words.textContent = HINT; return; }
     for (const one of reach(label, (l) => followers.get(l) ?? [])) for (const mark of drawn(one)) mark.classList.add("effect");
     for (const one of reach(label, needs)) for (const mark of drawn(one)) { mark.classList.remove("effect"); mark.classList.add("source"); }
     for (const mark of drawn(label)) mark.classList.add("asked");
@@ -112,7 +114,7 @@ export function marks(drawing, from) {
         list.replaceChildren(new Option("point at the drawing, or choose here", ""), ...groups.values());
         list.value = pinned;
       }
-      if (!rows.has(shown)) { if (shown) light(""); return; }
+      if (!rows.has(shown)) { light(""); return; }
       const kept = [...more.childNodes];
       light(shown);
       if (kept.length) void ask();

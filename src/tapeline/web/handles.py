@@ -1,0 +1,56 @@
+"""The handles of the drawing: points that a line of the docket governs, with the line as it stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from tapeline.blocks.sleeve_choices import SleeveLength
+from tapeline.geometry import Point, Vector
+from tapeline.lengths import Length
+from tapeline.pattern import Choice, Garment, choices_of
+from tapeline.styles.governed import GOVERNED
+
+__all__ = ["Handle", "handles"]
+
+_WAYS = {"down": Vector(0, -1), "up": Vector(0, 1), "out": Vector(1, 0), "inward": Vector(-1, 0)}
+
+
+@dataclass(frozen=True, slots=True)
+class Handle:
+    """A governed point of one garment, with the choice as it stands."""
+
+    label: str
+    at: Point
+    keys: tuple[str, ...]
+    """As in the docket: `garment`, `neckline`, `widen`."""
+    way: Vector
+    """One millimetre long, in the axes of the piece."""
+    now_mm: float
+    limits: Choice
+    """In cm."""
+
+
+def handles(garment: Garment, choices: Any) -> list[Handle]:  # noqa: ANN401 - any style's own choices
+    """The governed points that a garment has."""
+    points, made = garment.points, []
+    for row in GOVERNED:
+        found = _choice(choices, row.keys)
+        if row.label not in points or found is None:
+            continue
+        value, limits = found
+        length = garment.step("sleeve_length").lengths[0] if isinstance(value, SleeveLength) else value
+        way = _WAYS.get(row.way)
+        if way is None:
+            way = garment.lines[f"{row.label.partition('.')[0]}.{row.way}"].leaves
+        made.append(Handle(row.label, points[row.label], ("garment", *row.keys), way, length.mm, limits))
+    return made
+
+
+def _choice(choices: Any, keys: tuple[str, ...]) -> tuple[Any, Choice] | None:  # noqa: ANN401 - any style's own choices
+    for key in keys[:-1]:
+        choices = getattr(choices, key, None)
+    value = getattr(choices, keys[-1], None)
+    if not isinstance(value, Length | SleeveLength):
+        return None
+    return value, choices_of(type(choices))[keys[-1]]
