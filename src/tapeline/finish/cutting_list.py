@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from tapeline.finish.finished import CuttingListRow, FinishedPiece
 from tapeline.geometry import Point, Rigid
@@ -33,6 +34,7 @@ def _row(finished: FinishedPiece) -> CuttingListRow:
     )
 
 
+@lru_cache(maxsize=32)
 def laid_size(finished: FinishedPiece) -> tuple[float, float]:
     """Across and along the grain, mm, of the piece as cut; one on the fold is unfolded first."""
     piece = finished.piece

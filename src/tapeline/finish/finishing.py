@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from tapeline.finish.choices import FinishChoices, allowances
 from tapeline.finish.cut_line import cut_line
 from tapeline.finish.cutting_list import cutting_list
 from tapeline.finish.finished import Finished, FinishedPiece, Title
 from tapeline.finish.notches import ticks
 from tapeline.finish.words import words
-from tapeline.pattern import Garment, Piece
+from tapeline.pattern import Garment, Join, Piece
 from tapeline.problems import InputError, Problem
 
 __all__ = ["finish"]
+
+MOST_KEPT = 32
+"""Finished pieces that are remembered: a few garments."""
 
 
 def finish(garment: Garment, choices: FinishChoices, title: Title) -> Finished:
@@ -25,7 +30,8 @@ def finish(garment: Garment, choices: FinishChoices, title: Title) -> Finished:
     problems: list[Problem] = []
     for piece in garment.pieces:
         try:
-            pieces.append(_finish_piece(garment, piece, widths[piece.name], choices, title))
+            own = tuple(widths[piece.name].items())
+            pieces.append(_finish_piece(piece, own, garment.joins, choices.notch_depth_mm, title))
         except InputError as error:
             problems += error.problems
     if problems:
@@ -33,14 +39,17 @@ def finish(garment: Garment, choices: FinishChoices, title: Title) -> Finished:
     return Finished(garment, title, tuple(pieces), cutting_list(pieces))
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def _finish_piece(
-    garment: Garment, piece: Piece, widths: dict[str, float], choices: FinishChoices, title: Title
+    piece: Piece, own: tuple[tuple[str, float], ...], joins: tuple[Join, ...], notch_depth_mm: float, title: Title
 ) -> FinishedPiece:
-    outline = cut_line(piece, widths, garment.joins)
+    """One piece, from values alone: a piece that a change did not touch is not finished again."""
+    widths = dict(own)
+    outline = cut_line(piece, widths, joins)
     return FinishedPiece(
         piece=piece,
         cut_line=outline,
         allowances=tuple((edge.name, widths[edge.name]) for edge in piece.edges),
-        ticks=ticks(piece, outline, widths, choices.notch_depth_mm),
+        ticks=ticks(piece, outline, widths, notch_depth_mm),
         words=words(piece, title),
     )

@@ -42,12 +42,15 @@ def drawing(view: View) -> str | None:
     parts = [head]
     for piece in done.pieces:
         sheet = piece.piece.name
-        parts += _piece(piece, by_sheet.get(sheet, ()), grips.get(sheet, ()), view)
+        parts += _piece(piece, by_sheet.get(sheet, ()))
+    # Handles lie over every piece, so that none covers another's.
+    for sheet, own in grips.items():
+        parts += (f'<g class="grips" data-on="{escape(sheet)}">', *(_handle(grip, view) for grip in own), "</g>")
     parts.append("</svg>")
     return "".join(parts)
 
 
-def _piece(piece: FinishedPiece, steps: Sequence[Step], grips: Sequence[Handle], view: View) -> Iterable[str]:
+def _piece(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
     outline = list(piece.cut_line.control_points())
     points = [step.point for step in steps if step.point is not None]
     title = escape(piece.piece.title)
@@ -65,7 +68,6 @@ def _piece(piece: FinishedPiece, steps: Sequence[Step], grips: Sequence[Handle],
     yield from _marks(piece, steps)
     at, room = _title_place(piece)
     yield f'<text class="title finish" {_at(at)} data-inside="{_n(at.x)} {_n(-at.y)} {room:.0f}">{title}</text>'
-    yield from (_handle(grip, view) for grip in grips)
     yield "</g>"
 
 

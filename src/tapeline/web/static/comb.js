@@ -1,7 +1,7 @@
 // @ts-check
 /** The comb: teeth on the outer side of every curve, the longer the sharper it turns there. Even teeth make a fair line. */
 const SPACE = "http://www.w3.org/2000/svg";
-const TEETH = 24, MM_FOR_CURVATURE = 1600, LONGEST_MM = 60;
+const TEETH = 24, MM_BETWEEN = 5, MM_FOR_CURVATURE = 1600, LONGEST_MM = 60, SHORTEST_MM = 15;
 
 /** @param {HTMLElement} drawing @param {boolean} on */
 export function comb(drawing, on) {
@@ -23,11 +23,13 @@ function teeth(d) {
     const n = (rest.match(/-?[\d.]+/g) ?? []).map(Number);
     if (letter === "C") {
       const p = [at, [n[0], n[1]], [n[2], n[3]], [n[4], n[5]]];
-      for (let i = 0; i <= TEETH; i++) {
-        const found = tooth(p, i / TEETH);
+      const far = Math.hypot(n[4] - at[0], n[5] - at[1]), count = Math.min(TEETH, Math.ceil(far / MM_BETWEEN));
+      // Where a corner is only rounded off, teeth would say nothing of the line.
+      if (far >= SHORTEST_MM) for (let i = 0; i <= count; i++) {
+        const found = tooth(p, i / count);
         if (!found) continue;
         out += `M${found[0]} ${found[1]}L${found[2]} ${found[3]}`;
-        tips += `${tips && tips !== "" ? "L" : "M"}${found[2]} ${found[3]}`;
+        tips += `${i ? "L" : "M"}${found[2]} ${found[3]}`;
       }
     }
     at = n.slice(-2);

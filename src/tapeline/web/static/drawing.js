@@ -4,7 +4,7 @@ import { arrange } from "./arrange.js";
 import { rulers } from "./rulers.js";
 /** @import { Box } from "./arrange.js" */
 
-const GAP_MM = 36, EDGE_PX = 40, LEAST_PER = 0.02, MOST_PER = 8;
+const GAP_MM = 40, EDGE_PX = 40, NARROW_EDGE_PX = 22, LEAST_PER = 0.02, MOST_PER = 8;
 
 /** @param {HTMLElement} host */
 export function drawingView(host) {
@@ -19,7 +19,8 @@ export function drawingView(host) {
   sheet.className = "paper";
   host.append(sheet);
   const svg = () => /** @type {SVGSVGElement | null} */ (sheet.querySelector("svg.sheet"));
-  const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]);
+  /** In the order in which they are laid out; the one that is asked about lies on top. */
+  const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
   const size = () => [Math.max(1, sheet.clientWidth), Math.max(1, sheet.clientHeight)];
   const wide = () => host.classList.contains("points");
   /** @param {SVGElement} piece @param {boolean} [all] @returns {Box} */
@@ -57,13 +58,14 @@ export function drawingView(host) {
     list.forEach((piece, i) => {
       const [dx, dy] = layout.places[i];
       piece.dataset.place = `${dx} ${dy}`;
-      piece.setAttribute("transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
+      for (const part of [piece, svg()?.querySelector(`:scope > .grips[data-on="${CSS.escape(piece.dataset.piece ?? "")}"]`)]) part?.setAttribute("transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
     });
   }
   /** @param {number} left @param {number} top @param {number} width @param {number} height @param {boolean} [slowly] */
   function fit(left, top, width, height, slowly = false) {
     const [w, h] = size();
-    const next = Math.max(width / Math.max(1, w - 2 * EDGE_PX), height / Math.max(1, h - 2 * EDGE_PX), LEAST_PER);
+    const edge = 2 * (Math.min(w, h) < 420 ? NARROW_EDGE_PX : EDGE_PX);
+    const next = Math.max(width / Math.max(1, w - edge), height / Math.max(1, h - edge), LEAST_PER);
     go(next, left + width / 2 - (w * next) / 2, top + height / 2 - (h * next) / 2, slowly);
   }
   let moving = 0;
@@ -140,6 +142,7 @@ export function drawingView(host) {
     show(source) {
       if (source === null) return;
       sheet.innerHTML = source;
+      svg()?.querySelectorAll(":scope > .piece").forEach((piece, i) => { /** @type {SVGElement} */ (piece).dataset.order = String(i); });
       const now = `${svg()?.dataset.style}: ${pieces().map((p) => p.dataset.piece).join(" ")}`, before = whole;
       lay();
       const grown = Math.max(whole.width / before.width, before.width / whole.width, whole.height / before.height, before.height / whole.height);
@@ -158,7 +161,12 @@ export function drawingView(host) {
       fit(left + dx, top + dy, right - left, bottom - top, true);
     },
     /** Rulers measure from the corner of this piece. @param {string} name */
-    from(name) { if (name && name !== zero && pieces().some((p) => p.dataset.piece === name)) { zero = name; look(); } },
+    from(name) {
+      const piece = pieces().find((p) => p.dataset.piece === name);
+      if (!piece) return;
+      if (piece.nextElementSibling?.classList.contains("piece")) [...(svg()?.querySelectorAll(":scope > .piece") ?? [])].at(-1)?.after(piece);
+      if (name !== zero) { zero = name; look(); }
+    },
     /** While a handle is held, nothing else moves the view. @param {boolean} on */
     hold(on) { still = on; if (on) fingers.clear(); },
     /** So many mm of cloth for a pixel, about the middle. @param {number} wanted */

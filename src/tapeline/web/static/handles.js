@@ -6,7 +6,7 @@ export function handles(drawing, view, edit, say) {
   const SPACE = "http://www.w3.org/2000/svg";
   /** @type {{id: string, path: string[], way: number[], start: number, from: number[], least: number, most: number, step: number, unit: number, value: number, words: string} | null} */
   let held = null;
-  let focused = "";
+  let focused = "", again = false;
   /** @param {HTMLElement | SVGElement} handle */
   const read = (handle) => {
     const number = (/** @type {string} */ name) => Number(handle.getAttribute(name));
@@ -17,7 +17,7 @@ export function handles(drawing, view, edit, say) {
   function draw(handle) {
     const [x, y] = (handle.dataset.at ?? "0 0").split(" ").map(Number), [dx, dy] = (handle.dataset.way ?? "0 0").split(" ").map(Number);
     const turn = (Math.atan2(dy, dx) * 180) / Math.PI, per = view.per;
-    handle.setAttribute("transform", `translate(${x} ${y}) rotate(${turn}) scale(${per})`);
+    handle.setAttribute("transform", `translate(${x} ${y}) rotate(${turn}) scale(${per * (per > 2.6 ? 0.7 : 1)})`);
     if (handle.firstChild) return;
     for (const [name, d] of [["hit", "M2,-13 H46 V13 H2 Z"], ["arrow", "M14,-7 H24 V-12 L40,0 L24,12 V7 H14 Z"]]) {
       const path = document.createElementNS(SPACE, "path");
@@ -79,11 +79,11 @@ export function handles(drawing, view, edit, say) {
   drawing.addEventListener("focusin", (event) => {
     const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
     focused = handle?.id ?? "";
-    if (handle && !held) { const one = read(handle); say(`${handle.getAttribute("aria-label")}: ${handle.getAttribute("aria-valuetext")}, of ${one.least} to ${one.most}. Drag it, or move it with the arrow keys.`); }
+    if (handle && !held && !again) { const one = read(handle); say(`${handle.getAttribute("aria-label")}: ${handle.getAttribute("aria-valuetext")}, of ${one.least} to ${one.most}. Drag it, or move it with the arrow keys.`); }
   });
   return {
     /** The drawing is about to be replaced: remember where the keyboard was. */
     before() { focused = /** @type {Element | null} */ (document.activeElement)?.closest?.(".handle")?.id ?? ""; },
-    renew() { renew(); if (focused) document.getElementById(focused)?.focus({ preventScroll: true }); },
+    renew() { renew(); if (focused) { again = true; document.getElementById(focused)?.focus({ preventScroll: true }); again = false; } },
   };
 }

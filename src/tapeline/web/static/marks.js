@@ -1,6 +1,4 @@
 // @ts-check
-const HINT = "Point at a line or a point of the drawing: here it says why it is there, and by which numbers.";
-
 /** Pointing at a line or point: it is lit, with what it comes from and what depends on it, and its reason is told.
  * @param {HTMLElement} drawing @param {(piece: string) => void} from told on which piece the asked mark lies */
 export function marks(drawing, from) {
@@ -12,7 +10,8 @@ export function marks(drawing, from) {
   let rows = new Map();
   /** @type {Map<string, string[]>} */
   let followers = new Map();
-  let pinned = "", shown = "", listed = "";
+  const hint = words.textContent ?? "";
+  let pinned = "", shown = "", listed = "", spoken = false;
   /** @param {string} label */
   const drawn = (label) => drawing.querySelectorAll(`.mark[data-step="${CSS.escape(label)}"]`);
   /** @param {string} label */
@@ -32,28 +31,31 @@ export function marks(drawing, from) {
     return found;
   }
   function dark() { for (const mark of drawing.querySelectorAll(".asked, .source, .effect")) mark.classList.remove("asked", "source", "effect"); drawing.classList.remove("lit"); }
-  /** @param {string} label */
-  function light(label) {
+  /** @param {string} label @param {boolean} [quiet] */
+  function light(label, quiet = false) {
     dark();
     shown = label;
+    spoken = quiet;
     const row = rows.get(label);
     key.hidden = movers.disabled = !row;
     size.hidden = true;
     more.replaceChildren();
-    if (!row) { words.textContent = HINT; return; }
+    if (!row) { if (!quiet) words.textContent = hint; return; }
     for (const one of reach(label, (l) => followers.get(l) ?? [])) for (const mark of drawn(one)) mark.classList.add("effect");
     for (const one of reach(label, needs)) for (const mark of drawn(one)) { mark.classList.remove("effect"); mark.classList.add("source"); }
     for (const mark of drawn(label)) mark.classList.add("asked");
     drawing.classList.add("lit");
     from(row.dataset.sheet ?? "");
-    tell(label, row);
+    if (!quiet) tell(label, row);
   }
   /** @param {string} label @param {HTMLElement} row */
   function tell(label, row) {
     const name = document.createElement("strong");
     name.textContent = plain(label);
     const lines = [...row.querySelectorAll(".says, .how, .formula")].map((part) => { const line = document.createElement("span"); line.className = part.className; line.textContent = part.textContent; return line; });
-    words.replaceChildren(name, " ", ...lines);
+    // A redraw that changes no word is not read out again.
+    const said = words.textContent;
+    if ([name, ...lines].map((part) => part.textContent).join(" ") !== said) words.replaceChildren(name, ...lines.flatMap((part) => [" ", part]));
     const settable = [label, ...needs(label)].find((one) => document.getElementById(`size-${one}`));
     size.hidden = !settable;
     if (settable) { size.dataset.size = settable; size.textContent = `Set ${settable.replaceAll("_", " ")} by hand`; }
@@ -90,12 +92,14 @@ export function marks(drawing, from) {
 
   /** @param {Event} event */
   const under = (event) => /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest(".mark"))?.dataset.step ?? "";
-  drawing.addEventListener("pointerover", (event) => { const label = under(event); if (label && label !== shown && !drawing.classList.contains("held")) light(label); });
+  drawing.addEventListener("pointerover", (event) => { const label = under(event); if (label && label !== shown && !drawing.matches(".held, .pulling")) light(label); });
   drawing.addEventListener("pointerleave", () => { if (shown !== pinned) light(pinned); });
   drawing.addEventListener("click", (event) => { const label = under(event); if (label) pin(label); });
 
   return {
     light, pin, plain,
+    /** Say something else there, until a mark is pointed at. @param {string} text */
+    say(text) { spoken = true; more.replaceChildren(); words.textContent = text; },
     /** The places were written anew. */
     renew() {
       rows = new Map(); followers = new Map();
@@ -114,9 +118,9 @@ export function marks(drawing, from) {
         list.replaceChildren(new Option("point at the drawing, or choose here", ""), ...groups.values());
         list.value = pinned;
       }
-      if (!rows.has(shown)) { light(""); return; }
+      if (!rows.has(shown)) { if (shown) light("", spoken); return; }
       const kept = [...more.childNodes];
-      light(shown);
+      light(shown, spoken);
       if (kept.length) void ask();
     },
     rows: () => rows, drawn,

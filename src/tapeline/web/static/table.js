@@ -11,9 +11,9 @@ import { steps } from "./steps.js";
 /** @param {(keys: string[], value: string, done: boolean) => void} edit writes a value into the docket */
 export function table(edit) {
   const $ = (/** @type {string} */ what) => /** @type {HTMLElement} */ (document.querySelector(what));
-  const drawing = $("#drawing"), words = $("#told-words");
+  const drawing = $("#drawing");
   const view = drawingView(drawing), told = marks(drawing, view.from), play = steps(drawing, told, view);
-  const say = (/** @type {string} */ text) => { words.textContent = text; };
+  const say = told.say;
   const pull = handles(drawing, view, edit, say), old = compare(drawing, view, told.pin);
   const ticked = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ ($(id)).checked;
   scale(view.scale);
@@ -41,7 +41,8 @@ export function table(edit) {
   /** The field of a size, in its place of the day. @param {string} name */
   function size(name) {
     location.hash = "#/draft";
-    requestAnimationFrame(() => { const field = document.getElementById(`size-${name}`); field?.scrollIntoView({ block: "center" }); field?.focus(); });
+    // The place is shown when the address has changed, which is told a moment later.
+    setTimeout(() => { const field = document.getElementById(`size-${name}`); field?.scrollIntoView({ block: "center" }); field?.focus(); }, 60);
   }
   shown();
   return {
