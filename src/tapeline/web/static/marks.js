@@ -92,8 +92,16 @@ export function marks(drawing, from) {
 
   /** @param {Event} event */
   const under = (event) => /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest(".mark"))?.dataset.step ?? "";
-  drawing.addEventListener("pointerover", (event) => { const label = under(event); if (label && label !== shown && !drawing.matches(".held, .pulling")) light(label); });
-  drawing.addEventListener("pointerleave", () => { if (shown !== pinned) light(pinned); });
+  let lastPlace = "";
+  drawing.addEventListener("pointerover", (event) => {
+    // When the drawing changes below a pointer that stands still, nobody has pointed at anything.
+    const here = `${event.clientX} ${event.clientY}`, moved = here !== lastPlace;
+    lastPlace = here;
+    if (!moved) return;
+    const label = under(event); if (label && label !== shown && !drawing.matches(".held, .pulling")) light(label);
+  });
+  drawing.addEventListener("pointermove", (event) => { lastPlace = `${event.clientX} ${event.clientY}`; });
+  drawing.addEventListener("pointerleave", () => { if (shown !== pinned && !spoken) light(pinned); });
   drawing.addEventListener("click", (event) => { const label = under(event); if (label) pin(label); });
 
   return {
