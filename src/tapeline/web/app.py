@@ -13,13 +13,18 @@ from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 from tomlkit.exceptions import TOMLKitError
 
+from tapeline.docket import template
 from tapeline.docket.edit import with_value
 from tapeline.problems import InputError
+from tapeline.styles import STYLES
+from tapeline.units import Unit
 from tapeline.web.download import DOWNLOADS, download
+from tapeline.web.drawing import drawing
 from tapeline.web.explained import explained
 from tapeline.web.places import page
 from tapeline.web.table import Table
 from tapeline.web.unfolded import unfolded
+from tapeline.web.view import look
 
 __all__ = ["application"]
 
@@ -35,6 +40,8 @@ def application(table: Table) -> Starlette:
             Route("/state", state),
             Route("/edit", edit, methods=["POST"]),
             Route("/text", replace_text, methods=["POST"]),
+            Route("/try", try_out, methods=["POST"]),
+            Route("/template", begin),
             Route("/undo", undo, methods=["POST"]),
             Route("/redo", redo, methods=["POST"]),
             Route("/explain", explain),
@@ -75,6 +82,32 @@ async def edit(request: Request) -> Response:
             table.journal.settle()
         only = asked.get("place")
         return JSONResponse(table.state(only if isinstance(only, str) else ""))
+
+
+async def try_out(request: Request) -> Response:
+    """The drawing as it would be with one value changed; nothing is written."""
+    table, asked = _table(request), await _asked(request)
+    keys, value = asked.get("keys"), asked.get("value")
+    if not (isinstance(keys, list) and all(isinstance(k, str) and k for k in keys) and isinstance(value, str)):
+        return _refused("keys is a list of words, and value a text")
+    try:
+        text = with_value(table.journal.text, tuple(keys), value)
+    except TOMLKitError:
+        return _refused("the docket cannot be read as it stands: mend it in Docket first", 409)
+    return JSONResponse({"drawing": drawing(look(text, table.name))})
+
+
+async def begin(request: Request) -> Response:
+    """A new docket's text, for a style and perhaps a standard size."""
+    asked = request.query_params
+    style, unit = STYLES.get(asked.get("style", "tee")), asked.get("unit", "cm")
+    if style is None or unit not in list(Unit):
+        return _refused("style and unit are words of the docket")
+    try:
+        text = template(style, Unit(unit), asked.get("size") or None)
+    except InputError as error:
+        return _refused(str(error))
+    return JSONResponse({"text": text})
 
 
 async def replace_text(request: Request) -> Response:

@@ -8,6 +8,7 @@ from typing import Any
 from tapeline.measures import LETTER_CODES, WOMEN_INTERVALS, Figure, Tape, estimates, suggestion, tapes_of
 from tapeline.problems import Problem
 from tapeline.units import Unit
+from tapeline.web.stand import HEIGHT, WIDTH, stand
 from tapeline.web.view import View
 
 __all__ = ["TapeRow", "tapes"]
@@ -23,20 +24,36 @@ class TapeRow:
     """What the other tapes suggest, or what is expected of a tape not taken; in words."""
     fill: str
     """The value in it, as it would be typed."""
+    standard: str
+    """The value that the standard size stands in with."""
     problems: tuple[Problem, ...]
 
 
 def tapes(view: View) -> dict[str, Any]:
     """Everything the place shows."""
     typed = view.section("wearer", "tapes")
+    rows = [_row(view, tape, typed) for tape in tapes_of(view.figure)]
+    standard = "size" in view.section("wearer")
+    missing = [row.tape.title.lower() for row in rows if row.tape.required and not row.typed and not standard]
     return {
-        "rows": [_row(view, tape, typed) for tape in tapes_of(view.figure)],
+        "rows": rows,
+        "missing": ", ".join(missing),
         "figures": list(Figure),
         "units": list(Unit),
         "sizes": _sizes(view.figure),
         "wearer": view.section("wearer"),
-        "elsewhere": [p for p in view.problems if _is_about(p, "wearer") and not _tape_of(p)],
+        "elsewhere": [p for p in view.problems if _is_elsewhere(p, rows) and p.code != "tape-missing"],
+        "stand": stand(),
+        "stand_size": (WIDTH, HEIGHT),
+        "shown": {row.tape.name for row in rows},
+        "doubted": {row.tape.name for row in rows if row.problems},
     }
+
+
+def _is_elsewhere(problem: Problem, rows: list[TapeRow]) -> bool:
+    """About the wearer, but about none of the tapes that stand here."""
+    about_wearer = "wearer" in problem.where or problem.code.startswith(("tape", "size", "survey"))
+    return about_wearer and not any(problem in row.problems for row in rows)
 
 
 def _sizes(figure: Figure) -> list[str]:
@@ -49,7 +66,10 @@ def _row(view: View, tape: Tape, typed: Any) -> TapeRow:  # noqa: ANN401 - whate
     value = typed.get(tape.name)
     problems = tuple(p for p in view.problems if _tape_of(p) == tape.name)
     suggested, fill = _suggested(view, tape)
-    return TapeRow(tape, "" if value is None else str(value), suggested, fill, problems)
+    standard = ""
+    if value is None and view.docket is not None and view.docket.wearer.given(tape.name):
+        standard = view.docket.wearer.show(tape.name)
+    return TapeRow(tape, "" if value is None else str(value), suggested, fill, standard, problems)
 
 
 def _suggested(view: View, tape: Tape) -> tuple[str, str]:
@@ -64,10 +84,6 @@ def _suggested(view: View, tape: Tape) -> tuple[str, str]:
     middle = tape.show(found.value, view.unit)
     words = f"the other tapes suggest {low} to {high}" if given else f"expected {middle}, between {low} and {high}"
     return words, middle
-
-
-def _is_about(problem: Problem, section: str) -> bool:
-    return f" {section}" in problem.where or f"[{section}" in problem.where or section in problem.where
 
 
 def _tape_of(problem: Problem) -> str:

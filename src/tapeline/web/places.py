@@ -10,6 +10,9 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
 import tapeline
+from tapeline.styles import STYLES
+from tapeline.units import Unit
+from tapeline.web.docket_place import lines
 from tapeline.web.draft_place import construction
 from tapeline.web.drawing import drawing
 from tapeline.web.finish_place import allowances, papers
@@ -91,4 +94,6 @@ def _shown(name: str, view: View) -> dict[str, Any]:
         shown |= {"girths": girths(view), "rings": rings(view)}
     elif name == "finish":
         shown |= {"allowances": allowances(view), "papers": papers(view)}
+    elif name == "docket":
+        shown |= {"lines": lines(view), "styles": STYLES.values(), "units": list(Unit)}
     return shown

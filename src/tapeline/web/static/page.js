@@ -1,4 +1,6 @@
 // @ts-check
+import { docket } from "./docket.js";
+import { measure } from "./measure.js";
 import { queue } from "./send.js";
 import { table } from "./table.js";
 /** @import { State } from "./send.js" */
@@ -6,6 +8,13 @@ import { table } from "./table.js";
 const $ = (/** @type {string} */ what) => /** @type {HTMLElement} */ (document.querySelector(what));
 /** @type {State} */
 let state = JSON.parse($("#state").textContent ?? "{}");
+
+const writing = docket($("#docket"), {
+  text: () => state.text,
+  use: (text) => line.add("/text", { base: state.version, text }),
+  tell: (words) => cutting.say(words),
+  name: () => `${state.title.toLowerCase().replace(/[^a-z0-9]+/g, "-")}.toml`,
+});
 
 const line = queue(paint, (why, again) => {
   if (again) { $("#offline").hidden = false; setTimeout(() => void line.again(), 1000); } else cutting.say(why.message);
@@ -32,7 +41,7 @@ function paint(next) {
   const from = active?.selectionStart ?? null, opened = [...document.querySelectorAll("details[open]")].map((d) => d.previousElementSibling?.id);
   for (const [name, html] of Object.entries(next.places)) {
     const inside = $(`[data-inside=${name}]`);
-    if (name === "docket" && id === "text") continue;
+    if (name === "docket" && writing.written) continue;
     if (written[name] !== html) inside.innerHTML = written[name] = html;
   }
   clearTimeout(rest);
@@ -53,6 +62,7 @@ function paint(next) {
   $("#count").textContent = next.errors ? `${next.errors} to mend` : next.doubts ? `${next.doubts} to look at` : "all true";
   if (next.problem) cutting.say(`${next.problem}: what it wrote is shown.`);
   document.body.dataset.version = String(next.version);
+  writing.painted();
 }
 
 /** @param {HTMLElement} field @param {boolean} done */
@@ -76,7 +86,7 @@ document.addEventListener("click", (event) => {
   if (!button) return;
   if (button.id === "undo") line.add("/undo", {});
   else if (button.id === "redo") line.add("/redo", {});
-  else if (button.id === "take-text") line.add("/text", { base: state.version, text: /** @type {HTMLTextAreaElement} */ ($("#text")).value });
+  else if (button.dataset.try) void tryOut(button.dataset.try.split("."), button.dataset.value ?? "");
   else if (button.dataset.set) line.add("/edit", { keys: button.dataset.set.split("."), value: button.dataset.value ?? "", done: true });
 });
 document.addEventListener("keydown", (event) => {
@@ -98,5 +108,15 @@ document.addEventListener("visibilitychange", async () => {
   if (document.hidden || !line.idle) return;
   try { const now = await (await fetch("/state")).json(); if (now.version !== state.version) paint(now); } catch { $("#offline").hidden = false; }
 });
+/** Show the drawing with one value changed; nothing is written. @param {string[]} keys @param {string} value */
+async function tryOut(keys, value) {
+  const answer = await fetch("/try", { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify({ keys, value }) });
+  const tried = await answer.json();
+  if (!tried.drawing) { cutting.say(tried.problem ?? "With that value nothing can be drawn either."); return; }
+  cutting.show({ ...state, drawing: tried.drawing });
+  cutting.say(`Shown with ${keys.at(-1)?.replaceAll("_", " ")} ${value}. Nothing is written: use it, or change something to go back.`);
+}
+
+measure($("#measure"));
 go();
 paint(state);
