@@ -25,6 +25,10 @@ const cutting = table((keys, value, done) => line.add("/edit", { keys, value, do
 /** @type {Record<string, string>} */
 const written = {};
 let rest = 0;
+/** @type {HTMLElement | null} */
+let slider = null;
+document.addEventListener("pointerdown", (event) => { const field = /** @type {HTMLElement} */ (event.target); slider = field.matches("input[type=range]") ? field : null; });
+for (const kind of ["pointerup", "pointercancel"]) document.addEventListener(kind, () => { if (slider) { slider = null; clearTimeout(rest); rest = setTimeout(others, 150); } });
 /** An answer to an edit has the place in view only: the others are fetched when nothing else waits. */
 async function others() {
   if (!line.idle) return;
@@ -42,6 +46,8 @@ function paint(next) {
   for (const [name, html] of Object.entries(next.places)) {
     const inside = $(`[data-inside=${name}]`);
     if (name === "docket" && writing.written) continue;
+    // A slider that is held would be lost with its place; when it is let go, the place is written anew.
+    if (slider && inside.contains(slider)) continue;
     if (written[name] !== html) inside.innerHTML = written[name] = html;
   }
   clearTimeout(rest);

@@ -27,8 +27,8 @@ export function queue(done, failed) {
       try {
         const state = await send(next.where, next.what);
         waiting.shift();
-        // Older answers are not painted while a newer change waits.
-        if (!waiting.length) done(state);
+        // Painted even while a newer change waits: a handle that is dragged without a pause is followed live.
+        done(state);
       } catch (error) {
         const lost = !(error instanceof Refused);
         failed(/** @type {Error} */ (error), lost);
