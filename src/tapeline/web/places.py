@@ -18,7 +18,7 @@ from tapeline.web.drawing import drawing
 from tapeline.web.finish_place import allowances, papers
 from tapeline.web.measure_place import tapes
 from tapeline.web.style_place import choices
-from tapeline.web.true_place import girths, rings
+from tapeline.web.true_place import truing
 from tapeline.web.view import View
 
 __all__ = ["DAY", "page", "places"]
@@ -91,7 +91,7 @@ def _shown(name: str, view: View) -> dict[str, Any]:
     elif name == "style":
         shown |= {"groups": choices(view)}
     elif name == "true":
-        shown |= {"girths": girths(view), "rings": rings(view)}
+        shown |= truing(view)
     elif name == "finish":
         shown |= {"allowances": allowances(view), "papers": papers(view)}
     elif name == "docket":

@@ -1,42 +1,73 @@
-"""True: findings, girths as rings, seams, joins."""
+"""True: findings worst first, ease as rings, seams laid along each other, corners enlarged."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Any
 
+from tapeline.problems import Problem
+from tapeline.truing import Truing
+from tapeline.units import Unit
+from tapeline.web.close_up import corner_view, strip
 from tapeline.web.view import View
 
-__all__ = ["girths", "rings"]
+__all__ = ["Finding", "truing"]
+
+RING = 46.0
+"""Radius of the widest girth on its picture."""
+NOTHING: dict[str, Any] = {"findings": [], "girths": [], "strips": [], "corners": [], "opening": None}
 
 
-def girths(view: View) -> list[dict[str, Any]]:
-    """Tape, garment and ease at each level."""
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """A problem, with what of it the page can show and do."""
+
+    problem: Problem
+    marks: tuple[str, ...]
+    """Labels of the lines to be lit in the drawing."""
+
+
+def truing(view: View) -> dict[str, Any]:
+    """Everything the place shows."""
+    findings = [Finding(problem, _marks(view, problem)) for problem in view.problems]
     if view.drafted is None:
-        return []
-    unit = view.unit
+        return {**NOTHING, "findings": findings}
+    true, garment = view.drafted.truing, view.drafted.garment
+    return {
+        "findings": findings,
+        "girths": _girths(true, view.unit),
+        "strips": [strip(walked, view.unit) for walked in true.walks],
+        "corners": [corner_view(garment, join, angle) for join, angle in zip(garment.joins, true.joins, strict=True)],
+        "opening": true.opening,
+    }
+
+
+def _girths(true: Truing, unit: Unit) -> list[dict[str, Any]]:
+    measured = true.girths
+    widest = max((max(found.garment_mm, found.girth.tape.mm) for found in measured), default=1.0)
     return [
         {
             "name": found.girth.name.replace("_", " "),
             "tape": f"{found.girth.tape.mm / unit.mm:.1f}",
             "garment": f"{found.garment_mm / unit.mm:.1f}",
             "ease": f"{found.ease_mm / unit.mm:+.1f}",
-        }
-        for found in view.drafted.truing.girths
-    ]
-
-
-def rings(view: View) -> list[dict[str, Any]]:
-    """For each girth, two circles to one scale: the tape, and the garment round it."""
-    if view.drafted is None:
-        return []
-    measured = view.drafted.truing.girths
-    widest = max((max(found.garment_mm, found.girth.tape.mm) for found in measured), default=1.0)
-    return [
-        {
-            "name": found.girth.name.replace("_", " "),
-            "tape": 46 * found.girth.tape.mm / widest,
-            "garment": 46 * found.garment_mm / widest,
-            "ease": f"{found.ease_mm / view.unit.mm:+.1f} {view.unit.sign}",
+            "inner": RING * found.girth.tape.mm / widest,
+            "outer": RING * found.garment_mm / widest,
         }
         for found in measured
     ]
+
+
+def _marks(view: View, problem: Problem) -> tuple[str, ...]:
+    """What a problem's place means on the drawing: the edges of a seam, the sides at a girth, an edge, a piece."""
+    if view.drafted is None:
+        return ()
+    garment = view.drafted.garment
+    word, _, name = problem.where.partition(" ")
+    if word == "seam":
+        return tuple(str(ref) for seam in garment.seams if seam.name == name for ref in (*seam.a, *seam.b))
+    if word == "girth":
+        across = next((girth.across for girth in garment.girths if girth.name == name), ())
+        return tuple(label for piece, level, _ in across for label in (f"{piece}.{level}", f"{piece}.side"))
+    edges = [f"{piece.name}.{edge.name}" for piece in garment.pieces for edge in piece.edges]
+    return tuple(edge for edge in edges if problem.where in (edge, edge.partition(".")[0]))

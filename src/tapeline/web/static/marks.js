@@ -106,6 +106,12 @@ export function marks(drawing, from) {
 
   return {
     light, pin, plain,
+    /** Light several marks at once. @param {string[]} labels */
+    several(labels) {
+      light("", true);
+      for (const label of labels) for (const mark of drawn(label)) mark.classList.add("asked");
+      spoken = true; words.textContent = `Shown: ${labels.map(plain).join(", ")}.`;
+    },
     /** Say something else there, until a mark is pointed at. @param {string} text */
     say(text) { spoken = true; more.replaceChildren(); words.textContent = text; },
     /** The places were written anew. */

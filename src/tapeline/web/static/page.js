@@ -93,6 +93,7 @@ document.addEventListener("click", (event) => {
   if (button.id === "undo") line.add("/undo", {});
   else if (button.id === "redo") line.add("/redo", {});
   else if (button.dataset.try) void tryOut(button.dataset.try.split("."), button.dataset.value ?? "");
+  else if (button.dataset.show) cutting.point(button.dataset.show.split(" "));
   else if (button.dataset.set) line.add("/edit", { keys: button.dataset.set.split("."), value: button.dataset.value ?? "", done: true });
 });
 document.addEventListener("keydown", (event) => {

@@ -47,6 +47,8 @@ export function table(edit) {
   shown();
   return {
     say,
+    /** Light several lines at once, and bring the drawing into view. @param {string[]} labels */
+    point(labels) { told.several(labels); drawing.scrollIntoView({ block: "nearest" }); },
     /** @param {{drawing: string | null, errors: number}} state */
     show(state) {
       pull.before();
