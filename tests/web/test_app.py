@@ -151,3 +151,23 @@ def test_without_a_garment_a_print_says_why() -> None:
     answer = Client('[wearer]\nfigure = "woman"\n').ask("GET", "/download/pdf")
     assert answer.status_code == 422
     assert "there is no tape for" in answer.json()["problem"]
+
+
+def test_an_edit_may_ask_for_the_place_in_view_alone(client: Client) -> None:
+    """The answer then has that place and the drawing; the whole state has all places, with the same words in it."""
+    asked = {"keys": ["wearer", "tapes", "bust"], "value": "98", "place": "draft"}
+    answer = client.ask("POST", "/edit", asked).json()
+    whole = client.ask("GET", "/state").json()
+    assert list(answer["places"]) == ["draft"]
+    assert len(whole["places"]) > 1
+    assert answer["places"]["draft"] == whole["places"]["draft"]
+    assert answer["drawing"] == whole["drawing"]
+
+
+def test_what_moves_a_line_can_be_asked(client: Client) -> None:
+    """The tapes come with the strongest first; what is not there is refused in words."""
+    told = client.ask("GET", "/explain?what=front.armhole").json()["movers"]
+    assert [abs(mover["mm"]) for mover in told] == sorted((abs(mover["mm"]) for mover in told), reverse=True)
+    refused = client.ask("GET", "/explain?what=front.pocket")
+    assert refused.status_code == 422
+    assert "front.pocket" in refused.json()["problem"]

@@ -22,7 +22,7 @@ export function drawingView(host) {
   /** In the order in which they are laid out; the one that is asked about lies on top. */
   const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
   const size = () => [Math.max(1, sheet.clientWidth), Math.max(1, sheet.clientHeight)];
-  const wide = () => host.classList.contains("points");
+  const wide = () => host.matches(".points, .building");
   /** @param {SVGElement} piece @param {boolean} [all] @returns {Box} */
   const box = (piece, all = false) => /** @type {Box} */ (((all && piece.dataset.wide) || piece.dataset.box || "0 0 1 1").split(" ").map(Number));
   /** @param {SVGElement} piece */
@@ -50,6 +50,7 @@ export function drawingView(host) {
     title.setAttribute("x", String(inside ? tx : (left + right) / 2));
     title.setAttribute("y", String(inside ? ty : bottom + 19 * per));
     title.classList.toggle("below", !inside);
+    title.classList.toggle("small", !inside && per > 2.6);
   }
   function lay() {
     const [w, h] = size(), list = pieces();

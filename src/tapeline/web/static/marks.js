@@ -129,7 +129,7 @@ export function marks(drawing, from) {
           if (!groups.has(title)) { const group = document.createElement("optgroup"); group.label = title; groups.set(title, group); }
           groups.get(title)?.append(new Option((row.dataset.sheet ? label.split(".").slice(1).join(".") : label).replaceAll("_", " "), label));
         }
-        list.replaceChildren(new Option("point at the drawing, or choose here", ""), ...groups.values());
+        list.replaceChildren(new Option("choose here, or point at the drawing", ""), ...groups.values());
         list.value = pinned;
       }
       if (!rows.has(shown)) { if (shown) light("", spoken); return; }

@@ -9,8 +9,9 @@ export function scale(show) {
   try { const kept = Number(localStorage.getItem(KEPT)); if (kept > 0) { slider.value = String(kept); known = true; } } catch { /* without a store, it is asked each time */ }
   function draw() {
     const pixels = Number(slider.value);
-    card.style.width = `${WIDE_MM * pixels}px`;
-    card.style.height = `${HIGH_MM * pixels}px`;
+    // Upright, so that it has room on a phone.
+    card.style.width = `${HIGH_MM * pixels}px`;
+    card.style.height = `${WIDE_MM * pixels}px`;
     slider.setAttribute("aria-valuetext", `${pixels.toFixed(2)} pixels for a millimetre`);
     says.textContent = known ? "This screen has been checked with a card." : "Not checked on this screen yet: true size is a guess until then.";
   }
