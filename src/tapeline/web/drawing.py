@@ -20,6 +20,9 @@ from tapeline.web.view import View
 
 __all__ = ["drawing"]
 
+SQUARE_MM = 0.01
+"""A way that leaves the level or the upright by less is level or upright."""
+
 
 def drawing(view: View) -> str | None:
     """The SVG; None while there is nothing to draw."""
@@ -89,15 +92,27 @@ def _marks(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
     # What no step drew under its own name is drawn all the same.
     for path, kind in lines:
         yield f'<path class="{kind} finish" d="{_course(path)}"/>'
+    points = {step.label: step.point for step in steps if step.point is not None}
     for step in steps:
         if step.point is not None:
+            reach = _reach(step.point, [points[need] for need in step.needs if need in points])
             place = f'cx="{_n(step.point.x)}" cy="{_n(-step.point.y)}"'
             word = escape(step.label.rpartition(".")[2].replace("_", " "))
             yield (
                 f'<g class="mark point" {_data(step)} data-at="{_n(step.point.x)} {_n(-step.point.y)}">'
-                f'<circle class="hit" {place}/><circle class="dot" {place}/>'
+                f'{reach}<circle class="hit" {place}/><circle class="dot" {place}/>'
                 f'<text {_at(step.point)} dx="0.6em" dy="-0.4em">{word}</text></g>'
             )
+
+
+def _reach(point: Point, sources: Sequence[Point]) -> str:
+    """The way the hand went, when it went level or straight up or down from a point that the step names first."""
+    if not sources:
+        return ""
+    way = point - sources[0]
+    if min(abs(way.x), abs(way.y)) > SQUARE_MM or way.length < SQUARE_MM:
+        return ""
+    return f'<path class="reach" d="M{_pair(sources[0])}L{_pair(point)}"/>'
 
 
 def _handle(grip: Handle, view: View) -> str:

@@ -1,11 +1,13 @@
 // @ts-check
+import { ways } from "./ways.js";
+
 /** Before and after: a drawing that was kept lies under the new one, and the points that moved most are listed.
  * @param {HTMLElement} drawing @param {ReturnType<typeof import("./drawing.js").drawingView>} view @param {(label: string) => void} ask */
 export function compare(drawing, view, ask) {
   const MOST = 10;
   /** @type {{pieces: Map<string, SVGGElement>, points: Map<string, number[]>, title: string} | null} */
   let kept = null;
-  const list = /** @type {HTMLElement} */ (document.querySelector("#moved")), drop = /** @type {HTMLElement} */ (document.querySelector("[data-compare=drop]"));
+  const panel = /** @type {HTMLElement} */ (document.querySelector("#moved")), list = /** @type {HTMLElement} */ (panel.querySelector(".list"));
   const points = () => new Map(/** @type {SVGElement[]} */ ([...drawing.querySelectorAll(".paper .point")]).map((p) => /** @type {[string, number[]]} */ ([p.dataset.step ?? "", (p.dataset.at ?? "0 0").split(" ").map(Number)])));
 
   function keep() {
@@ -16,11 +18,13 @@ export function compare(drawing, view, ask) {
       for (const line of piece.querySelectorAll(".seam-line, .fold-line, .cut-line")) { const one = /** @type {SVGElement} */ (line.cloneNode()); one.removeAttribute("id"); copy.append(one); }
       pieces.set(piece.dataset.piece, copy);
     }
+    // In a small window it would lie over the pieces: there it opens when it is asked for.
+    /** @type {HTMLDetailsElement} */ (panel).open = drawing.clientWidth > 600;
     kept = { pieces, points: points(), title: document.title };
     renew();
   }
   function renew() {
-    drop.hidden = !kept;
+    panel.hidden = !kept;
     if (!kept) { list.replaceChildren(); return; }
     for (const piece of view.pieces()) {
       const copy = kept.pieces.get(piece.dataset.piece ?? "");
@@ -35,7 +39,7 @@ export function compare(drawing, view, ask) {
       const before = kept.points.get(label);
       if (!before) continue;
       const out = x - before[0], up = before[1] - y, far = Math.hypot(out, up);
-      if (far >= 0.05) moved.push({ label, out, up, far });
+      if (far >= 0.05) moved.push({ label, out, up, far, side: before[0] < -0.01 ? -1 : 1 });
     }
     moved.sort((a, b) => b.far - a.far);
     if (!moved.length) { list.textContent = "The old drawing lies under this one. Nothing has moved yet."; return; }
@@ -48,13 +52,13 @@ export function compare(drawing, view, ask) {
       button.addEventListener("click", () => ask(one.label));
       head.append(button); row.append(head);
       row.insertCell().textContent = one.far.toFixed(1);
-      row.insertCell().textContent = [Math.abs(one.out) >= 0.05 ? `${Math.abs(one.out).toFixed(1)} ${one.out > 0 ? "out" : "in"}` : "", Math.abs(one.up) >= 0.05 ? `${Math.abs(one.up).toFixed(1)} ${one.up > 0 ? "up" : "down"}` : ""].filter(Boolean).join(", ");
+      row.insertCell().textContent = ways(one.out, one.up, one.side);
     }
     list.replaceChildren(table);
   }
   document.addEventListener("click", (event) => {
     const what = /** @type {HTMLElement} */ (event.target).closest("button")?.dataset.compare;
-    if (what === "keep") keep();
+    if (what === "keep") { keep(); /** @type {HTMLDetailsElement} */ (document.querySelector("details.more")).open = false; }
     else if (what === "drop") { kept = null; for (const old of drawing.querySelectorAll(".before")) old.remove(); renew(); }
   });
   return { renew };

@@ -17,7 +17,7 @@ export function drawingView(host) {
   const ruler = rulers(host);
   const sheet = document.createElement("div");
   sheet.className = "paper";
-  host.append(sheet);
+  host.prepend(sheet);
   const svg = () => /** @type {SVGSVGElement | null} */ (sheet.querySelector("svg.sheet"));
   /** In the order in which they are laid out; the one that is asked about lies on top. */
   const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
@@ -102,7 +102,7 @@ export function drawingView(host) {
   function pan(dx, dy) { cancelAnimationFrame(moving); x -= dx * per; y -= dy * per; fitted = false; look(); }
   const middle = (/** @type {number} */ by) => { const [w, h] = size(); zoom(by, x + (w * per) / 2, y + (h * per) / 2); };
 
-  host.addEventListener("wheel", (event) => { if (!svg()) return; event.preventDefault(); zoom(Math.exp(event.deltaY * (event.deltaMode ? 0.04 : 0.0014)), .../** @type {[number, number]} */ (at(event.clientX, event.clientY))); }, { passive: false });
+  host.addEventListener("wheel", (event) => { if (!svg() || /** @type {Element} */ (event.target).closest("#moved")) return; event.preventDefault(); zoom(Math.exp(event.deltaY * (event.deltaMode ? 0.04 : 0.0014)), .../** @type {[number, number]} */ (at(event.clientX, event.clientY))); }, { passive: false });
   sheet.addEventListener("pointerdown", (event) => { if (event.button === 0 && !still) fingers.set(event.pointerId, { x: event.clientX, y: event.clientY }); });
   for (const kind of /** @type {const} */ (["pointerup", "pointercancel"])) sheet.addEventListener(kind, (event) => { fingers.delete(event.pointerId); host.classList.remove("held"); });
   sheet.addEventListener("pointermove", (event) => {

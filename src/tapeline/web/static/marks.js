@@ -1,4 +1,6 @@
 // @ts-check
+import { ways } from "./ways.js";
+
 /** Pointing at a line or point: it is lit, with what it comes from and what depends on it, and its reason is told.
  * @param {HTMLElement} drawing @param {(piece: string) => void} from told on which piece the asked mark lies */
 export function marks(drawing, from) {
@@ -80,10 +82,16 @@ export function marks(drawing, from) {
       bar.className = "bar"; bar.style.width = `${(Math.abs(row.mm) / most) * 100}%`;
       line.insertCell().append(bar);
       line.insertCell().textContent = `${row.mm.toFixed(1)} mm${row.per}`;
-      const way = [row.out ? `${Math.abs(row.out).toFixed(1)} ${row.out > 0 ? "out" : "in"}` : "", row.up ? `${Math.abs(row.up).toFixed(1)} ${row.up > 0 ? "up" : "down"}` : ""].filter(Boolean).join(", ");
+      const way = ways(row.out, row.up, side(shown));
       line.insertCell().textContent = way;
     }
     return table;
+  }
+  /** On which side of the centre a mark lies: 1 or -1. @param {string} label */
+  function side(label) {
+    const mark = /** @type {SVGElement | undefined} */ (drawn(label)[0]), d = mark?.querySelector("path.hit")?.getAttribute("d");
+    const x = Number(mark?.dataset.at?.split(" ")[0] ?? (d ?? "").match(/-?[\d.]+/)?.[0] ?? 0);
+    return x < -0.01 ? -1 : 1;
   }
   movers.addEventListener("click", () => void ask());
   list.addEventListener("change", () => pin(list.value));
@@ -129,7 +137,7 @@ export function marks(drawing, from) {
           if (!groups.has(title)) { const group = document.createElement("optgroup"); group.label = title; groups.set(title, group); }
           groups.get(title)?.append(new Option((row.dataset.sheet ? label.split(".").slice(1).join(".") : label).replaceAll("_", " "), label));
         }
-        list.replaceChildren(new Option("choose here, or point at the drawing", ""), ...groups.values());
+        list.replaceChildren(new Option("choose one", ""), ...groups.values());
         list.value = pinned;
       }
       if (!rows.has(shown)) { if (shown) light("", spoken); return; }
