@@ -21,7 +21,8 @@ from tapeline.units import Unit
 from tapeline.web.download import DOWNLOADS, download
 from tapeline.web.drawing import drawing
 from tapeline.web.explained import explained
-from tapeline.web.places import page
+from tapeline.web.places import fragment, page
+from tapeline.web.sheet_map import sheet_map
 from tapeline.web.table import Table
 from tapeline.web.unfolded import unfolded
 from tapeline.web.view import look
@@ -45,6 +46,7 @@ def application(table: Table) -> Starlette:
             Route("/undo", undo, methods=["POST"]),
             Route("/redo", redo, methods=["POST"]),
             Route("/explain", explain),
+            Route("/map", show_map),
             Route("/download/{kind}", fetch),
             Mount("/static", StaticFiles(directory=str(files("tapeline.web") / "static"))),
         ]
@@ -160,6 +162,15 @@ async def fetch(request: Request) -> Response:
         return _refused(str(error), 422)
     head = {"content-disposition": f'attachment; filename="{made.name}"'}
     return Response(made.data, media_type=made.media_type, headers=head)
+
+
+async def show_map(request: Request) -> Response:
+    """How the printed sheets lie, as HTML; it takes a moment, so it is made when it is asked for."""
+    try:
+        made = await asyncio.to_thread(sheet_map, _table(request).view, request.query_params.get("paper", ""))
+    except InputError as error:
+        return _refused(str(error), 422)
+    return JSONResponse({"html": fragment("map", map=made)})
 
 
 def _table(request: Request) -> Table:

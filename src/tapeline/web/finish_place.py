@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from tapeline.web.view import View
 
-__all__ = ["PAPERS", "allowances", "papers"]
+__all__ = ["PAPERS", "allowances", "general", "papers"]
 
 PAPERS = ("A4", "Letter", "A3", "A2", "A1", "A0", "roll 610 mm", "roll 914 mm", "roll 36 in")
 
@@ -34,3 +35,10 @@ def papers(view: View) -> list[str]:
     """Papers to choose from, the docket's own among them."""
     own = str(view.section("finish").get("paper", "A4"))
     return [own, *(paper for paper in PAPERS if paper != own)]
+
+
+def general(view: View) -> dict[str, Any]:
+    """The allowance of all seams as typed, and whether the docket has a table of them by edge."""
+    typed = view.section("finish").get("allowance", "")
+    by_edge = isinstance(typed, Mapping)
+    return {"by_edge": by_edge, "general": str(typed.get("default", "")) if by_edge else str(typed)}

@@ -15,13 +15,13 @@ from tapeline.units import Unit
 from tapeline.web.docket_place import lines
 from tapeline.web.draft_place import construction
 from tapeline.web.drawing import drawing
-from tapeline.web.finish_place import allowances, papers
+from tapeline.web.finish_place import allowances, general, papers
 from tapeline.web.measure_place import tapes
 from tapeline.web.style_place import choices
 from tapeline.web.true_place import truing
 from tapeline.web.view import View
 
-__all__ = ["DAY", "page", "places"]
+__all__ = ["DAY", "fragment", "page", "places"]
 
 DAY = (
     ("measure", "Measure"),
@@ -60,6 +60,11 @@ def places(view: View, only: str = "") -> dict[str, Any]:
     }
 
 
+def fragment(name: str, **shown: Any) -> str:  # noqa: ANN401 - whatever the template shows
+    """A part of the page that is made when it is asked for."""
+    return _templates().get_template(f"{name}.html").render(shown)
+
+
 def page(view: View, state: dict[str, Any]) -> str:
     """The whole page."""
     return (
@@ -93,7 +98,7 @@ def _shown(name: str, view: View) -> dict[str, Any]:
     elif name == "true":
         shown |= truing(view)
     elif name == "finish":
-        shown |= {"allowances": allowances(view), "papers": papers(view)}
+        shown |= {"allowances": allowances(view), "papers": papers(view), **general(view)}
     elif name == "docket":
         shown |= {"lines": lines(view), "styles": STYLES.values(), "units": list(Unit)}
     return shown

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -10,6 +10,7 @@ from tapeline.docket.choices import WORDS
 from tapeline.lengths import Length
 from tapeline.pattern import Choice, choices_of
 from tapeline.styles import STYLES
+from tapeline.web.thumbnail import Thumbnail, thumbnail
 from tapeline.web.view import View
 
 __all__ = ["Field", "Group", "choices"]
@@ -28,6 +29,9 @@ class Field:
     step: str = ""
     words: tuple[str, ...] = ()
     """Where there are words to choose from."""
+    picture: Thumbnail | None = None
+    typed: bool = False
+    """Whether the docket says it, rather than the default."""
 
     @property
     def name(self) -> str:
@@ -61,7 +65,15 @@ def choices(view: View) -> list[Group]:
             ),
         ),
     )
-    return [general, *_groups(view, docket.choices, ("garment",), docket.style.title)]
+    groups = [general, *_groups(view, docket.choices, ("garment",), docket.style.title)]
+    return [Group(group.title, tuple(_dressed(view, one) for one in group.fields)) for group in groups]
+
+
+def _dressed(view: View, one: Field) -> Field:
+    """A field with its picture, and with whether the docket says it."""
+    typed = one.keys[-1] in view.section(*one.keys[:-1])
+    picture = thumbnail(view.drafted.garment, ".".join(one.keys)) if view.drafted else None
+    return replace(one, picture=picture, typed=typed)
 
 
 def _groups(view: View, value: Any, keys: tuple[str, ...], title: str) -> list[Group]:  # noqa: ANN401 - any choices

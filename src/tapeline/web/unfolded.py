@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
@@ -18,6 +19,8 @@ def unfolded(view: View, keys: tuple[str, ...]) -> str:
 
     `looseness = "loose"` means five numbers; whoever changes one of them keeps the other four.
     """
+    if keys[:2] == ("finish", "allowance") and len(keys) > 2:
+        return _with_default_allowance(view)
     if view.docket is None or keys[0] != "garment" or len(keys) < 3:
         return view.text
     if not isinstance(view.section(*keys[:-2]).get(keys[-2]), str):
@@ -37,3 +40,12 @@ def unfolded(view: View, keys: tuple[str, ...]) -> str:
         elif isinstance(value, int | float):
             text = with_value(text, (*keys[:-1], f.name), f"{value:g}")
     return text
+
+
+def _with_default_allowance(view: View) -> str:
+    """`allowance = 1` becomes the default of a table before an edge gets a number of its own."""
+    typed = view.section("finish").get("allowance")
+    if typed is None or isinstance(typed, Mapping):
+        return view.text
+    text = with_value(view.text, ("finish", "allowance"), None)
+    return with_value(text, ("finish", "allowance", "default"), str(typed))

@@ -1,5 +1,6 @@
 // @ts-check
 import { docket } from "./docket.js";
+import { finish } from "./finish.js";
 import { measure } from "./measure.js";
 import { queue } from "./send.js";
 import { table } from "./table.js";
@@ -125,5 +126,6 @@ async function tryOut(keys, value) {
 }
 
 measure($("#measure"));
+finish($("#finish"), $("#drawing"), cutting.point, cutting.say);
 go();
 paint(state);
