@@ -61,6 +61,8 @@ class Problem:
     """A docket line (`marit.toml, line 7: hip = 9.8`), or a place on the garment (`back.armhole`)."""
     hint: str = ""
     """What to try: names the tape, size or docket line to change, and by how much."""
+    change: tuple[str, float] | None = None
+    """The hint for a machine: a length of the docket (`garment.waist`), and by how many mm it should grow."""
 
     def __str__(self) -> str:
         lines = [f"{self.severity}: {self.says}  [{self.code}]"]

@@ -107,7 +107,8 @@ def _outside(kind: _Kind, found: MeasuredGirth, limit_mm: float, unit: Unit) -> 
     name = found.girth.name
     words = name.replace("_", " ")
     line, grows = _GOVERNED_BY[name]
-    ease, change = (f"{mm / unit.mm:+.1f} {unit.sign}" for mm in (found.ease_mm, (limit_mm - found.ease_mm) / grows))
+    more = (limit_mm - found.ease_mm) / grows
+    ease, change = (f"{mm / unit.mm:+.1f} {unit.sign}" for mm in (found.ease_mm, more))
     tape = f"{found.girth.tape.mm / unit.mm:.1f} {unit.sign}"
     return Problem(
         kind.code,
@@ -115,4 +116,5 @@ def _outside(kind: _Kind, found: MeasuredGirth, limit_mm: float, unit: Unit) -> 
         f"the garment is {ease} on the {words} tape of {tape}: {kind.why}",
         f"girth {name}",
         f"change {line} by about {change}, or take the tape {words} again",
+        (line, more),
     )

@@ -72,7 +72,7 @@ def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, 
         def show(mm: float) -> str:
             return f"{mm / unit.mm:.1f} {unit.sign}"
 
-        factor = opening.stretched_mm / opening.neckline_mm
+        lower = short / (opening.stretched_mm / opening.neckline_mm) / LOWERING_GIVES
         take = "" if wearer.given("head_girth") else "take the tape head girth; "
         yield Problem(
             "head-does-not-pass",
@@ -80,6 +80,7 @@ def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, 
             f"the neck opens to {show(opening.stretched_mm)} at most ({opening.limit}); the head is "
             f"{show(opening.head_mm)} ({opening.head_is})",
             "seam neckline",
-            f"{take}lower the front by about {show(short / factor / LOWERING_GIVES)} more "
+            f"{take}lower the front by about {show(lower)} more "
             f"(garment.neckline.lower_front), or choose a band or cloth that stretches more",
+            ("garment.neckline.lower_front", lower),
         )

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, is_dataclass
 from typing import Any
 
+from tapeline.lengths import Length
+from tapeline.pattern import choices_of
 from tapeline.problems import Problem
 from tapeline.truing import Truing
 from tapeline.units import Unit
@@ -25,11 +28,15 @@ class Finding:
     problem: Problem
     marks: tuple[str, ...]
     """Labels of the lines to be lit in the drawing."""
+    keys: str
+    """The docket line that the hint changes, dotted; empty when the hint is for the maker alone."""
+    value: str
+    """What the hint writes there, as it would be typed."""
 
 
 def truing(view: View) -> dict[str, Any]:
     """Everything the place shows."""
-    findings = [Finding(problem, _marks(view, problem)) for problem in view.problems]
+    findings = [Finding(problem, _marks(view, problem), *_change(view, problem)) for problem in view.problems]
     if view.drafted is None:
         return {**NOTHING, "findings": findings}
     true, garment = view.drafted.truing, view.drafted.garment
@@ -71,3 +78,23 @@ def _marks(view: View, problem: Problem) -> tuple[str, ...]:
         return tuple(label for piece, level, _ in across for label in (f"{piece}.{level}", f"{piece}.side"))
     edges = [f"{piece.name}.{edge.name}" for piece in garment.pieces for edge in piece.edges]
     return tuple(edge for edge in edges if problem.where in (edge, edge.partition(".")[0]))
+
+
+def _change(view: View, problem: Problem) -> tuple[str, str]:
+    """The hint as an edit of the docket, where it is one that stays within the choice's range."""
+    if problem.change is None or view.docket is None:
+        return "", ""
+    keys, more = problem.change
+    holder: Any = view.docket.choices
+    *path, name = keys.split(".")[1:]
+    for key in path:
+        holder = getattr(holder, key, None)
+    now = getattr(holder, name, None)
+    limit = choices_of(type(holder)).get(name) if is_dataclass(holder) else None
+    if not isinstance(now, Length) or limit is None:
+        return "", ""
+    # Up to the next millimetre, so that the finding goes and does not stay by a hair.
+    value = now.mm + (math.ceil(more) if more > 0 else math.floor(more))
+    if not limit.least * 10 <= value <= limit.most * 10:
+        return "", ""
+    return keys, f"{round(value / view.unit.mm, 3):g}"

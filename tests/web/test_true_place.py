@@ -1,0 +1,48 @@
+"""True on the page: hints that can be carried out are, and mend what they are for."""
+
+from __future__ import annotations
+
+from tapeline.docket.edit import with_value
+from tapeline.web.true_place import truing
+from tapeline.web.unfolded import unfolded
+from tapeline.web.view import look
+
+TAPES = """
+[wearer]
+figure = "woman"
+[wearer.tapes]
+bust = 84
+upper_chest = 82
+waist = 68
+hip = 92
+shoulder_width = 38
+back_length = 39
+hip_depth = 20
+arm_length = 57
+head_girth = 60
+[garment]
+looseness = "close"
+[cloth]
+stretch_across = 20
+"""
+
+
+def test_a_hint_done_mends_its_finding() -> None:
+    """A neck too small for the head is lowered by as much as the hint says, and then the head passes."""
+    view = look(TAPES, "test.toml")
+    finding = next(f for f in truing(view)["findings"] if f.problem.code == "head-does-not-pass")
+    assert finding.keys == "garment.neckline.lower_front"
+    keys = tuple(finding.keys.split("."))
+    text = with_value(unfolded(view, keys), keys, finding.value)
+    after = look(text, "test.toml")
+    assert after.drafted is not None
+    assert "head-does-not-pass" not in {problem.code for problem in after.problems}
+
+
+def test_every_seam_and_corner_has_its_close_up() -> None:
+    """Edges of one length are drawn at one length, and lines that run straight on say so."""
+    shown = truing(look(TAPES, "test.toml"))
+    strips = {strip.name: strip for strip in shown["strips"]}
+    assert abs(strips["shoulder"].a - strips["shoulder"].b) < 1e-6
+    assert strips["neckline"].a < strips["neckline"].b
+    assert {corner.words for corner in shown["corners"]} == {"runs straight on"}
