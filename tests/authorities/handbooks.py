@@ -106,9 +106,11 @@ survey's mean upper chest for it). It gets the ease at the bust that the other s
 widths go out by 1 cm each, as they do in our loosenesses slight and easy. The chest line is compared without the drop
 that goes with those loosenesses, because the handbooks do not lower theirs.
 
-What the differences say: all sizes but one lie within 1.2 cm of each other system, which differ from one another by up
-to 2.7. The one is the chest line of Mueller & Sohn at a bust of 88: 1.4 higher than ours. The survey expects the armpits
-of that wearer 18.3 below the nape; their line leaves 1.0 of ease below them, ours 2.3, the older Bunka edition 3.4.
+What the differences say: all sizes but one lie within 1.2 cm of each other system, which differ from one another by
+up to 2.7. The one is the chest line of Mueller & Sohn at a bust of 88: 1.4 higher than ours. The survey expects the
+armpits of that wearer 18.3 below the nape; their line leaves 1.0 of ease below them, ours 2.3, the older Bunka
+edition's 3.3.
+
 Our shoulders fall 4 and 5 over 14, that is 16 and 20 degrees at back and front; the newer Bunka edition has 18 and 22.
 """
 
