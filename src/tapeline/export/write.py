@@ -67,7 +67,7 @@ def _usual_rights(name: str) -> None:
 
 def _problem(path: Path, error: OSError, count: int) -> Problem:
     reason = (error.strerror or str(error)).lower()
-    hint = "choose another place with --output"
+    hint = "choose another place with --out"
     if isinstance(error, FileNotFoundError):
         reason, hint = f"there is no folder {path.parent}", "make the folder first, or choose another"
     elif isinstance(error, IsADirectoryError):
