@@ -47,8 +47,14 @@ def today() -> str:
     SOURCE_DATE_EPOCH (seconds since 1970) sets it, for output that does not change from day to day.
     """
     seconds = os.environ.get("SOURCE_DATE_EPOCH", "")
-    moment = datetime.fromtimestamp(int(seconds), UTC) if seconds.isdecimal() else datetime.now().astimezone()
-    return moment.date().isoformat()
+    if not seconds:
+        return datetime.now().astimezone().date().isoformat()
+    try:
+        return datetime.fromtimestamp(int(seconds), UTC).date().isoformat()
+    except (ValueError, OverflowError, OSError):
+        says = f"SOURCE_DATE_EPOCH is {seconds[:40]!r}; it is a date in whole seconds since 1970"
+        hint = "set it right, or leave it unset for today. Nothing was written."
+        raise InputError(Problem("command-line", Severity.ERROR, says, hint=hint)) from None
 
 
 @contextmanager
@@ -58,9 +64,12 @@ def written_whole(path: Path) -> Iterator[TextIO]:
     Raises:
         InputError: `cannot-write`; nothing is left behind, and what was there is as it was.
     """
+    from tapeline.export.write import place_of
+
     temporary = ""
     try:
-        handle, temporary = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent)
+        place = place_of(path)
+        handle, temporary = tempfile.mkstemp(prefix=f".{place.name[:40]}.", suffix=".part", dir=place.parent)
         with os.fdopen(handle, "w", encoding="utf-8") as file:
             yield file
             file.flush()
@@ -68,7 +77,7 @@ def written_whole(path: Path) -> Iterator[TextIO]:
         mask = os.umask(0)
         os.umask(mask)
         os.chmod(temporary, 0o666 & ~mask)  # noqa: PTH101 - a temporary file is for its owner only
-        os.replace(temporary, path)  # noqa: PTH105 - says that it replaces
+        os.replace(temporary, place)  # noqa: PTH105 - says that it replaces
         temporary = ""
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
