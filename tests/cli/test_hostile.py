@@ -15,6 +15,7 @@ from tests.cli.process import MARIT, tapeline
 LONG = "9" * 6000
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", [b"esc\x1b[31m.toml", b"two\nlines.toml", b"latin-1 \xe9.toml"])
 def test_a_file_name_steers_no_terminal_and_spoils_no_file(name: bytes, tmp_path: Path) -> None:
     """The docket's name is written on the pieces and told of: signs that are no text are replaced in both."""
@@ -49,6 +50,7 @@ def test_a_number_without_end_is_refused_as_any_other(typed: str) -> None:
     assert len(str(error.value)) < 1000
 
 
+@pytest.mark.slow
 def test_a_new_docket_is_always_one(tmp_path: Path) -> None:
     """A name that cannot stand in it is refused, with or without a size."""
     for more in ((), ("--size", "88")):
@@ -82,6 +84,7 @@ def test_an_allowance_for_nothing_is_told_before_the_pieces(tmp_path: Path) -> N
     assert "in a.toml, line" in done.err
 
 
+@pytest.mark.slow
 def test_a_docket_that_may_not_be_read_is_a_docket_all_the_same(tmp_path: Path) -> None:
     """The words are those of the docket's reader, whatever stands in the way."""
     (tmp_path / "loop.toml").symlink_to("loop.toml")
@@ -91,6 +94,7 @@ def test_a_docket_that_may_not_be_read_is_a_docket_all_the_same(tmp_path: Path) 
         assert "[docket-unreadable]" in done.err
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seconds", ["²", "-x", "9" * 30])
 def test_a_date_that_is_none_is_told(seconds: str, tmp_path: Path) -> None:
     """SOURCE_DATE_EPOCH is input as any other."""

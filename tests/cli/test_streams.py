@@ -20,6 +20,7 @@ def shell(script: str, cwd: Path) -> subprocess.CompletedProcess[str]:
     return subprocess.run(["/bin/sh", "-c", script], cwd=cwd, env=env, capture_output=True, text=True, check=False)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("command", ["draft $tee --json", "make $tee", "--help"])
 def test_a_closed_output_is_told_before_anything_is_done(command: str, tmp_path: Path) -> None:
     """`>&-` leaves nowhere to write a result: that is said, in one report, and no file appears."""
@@ -29,6 +30,7 @@ def test_a_closed_output_is_told_before_anything_is_done(command: str, tmp_path:
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("ending", ["2>&-", "2>/dev/full"])
 def test_where_problems_cannot_be_told_the_exit_code_still_does(ending: str, tmp_path: Path) -> None:
     """A closed or full standard error changes no exit code."""
@@ -55,6 +57,7 @@ def test_ctrl_c_while_loading_is_quiet(tmp_path: Path) -> None:
     assert (process.returncode, err) == (-signal.SIGINT, "")
 
 
+@pytest.mark.slow
 def test_a_process_that_is_asked_to_end_cleans_up(tmp_path: Path) -> None:
     """SIGTERM in the middle of a batch leaves no temporary file, and ends as shells expect."""
     rows = (EXAMPLES / "orders.csv").read_text(encoding="utf-8").splitlines()

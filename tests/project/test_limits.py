@@ -24,6 +24,7 @@ def ends(choices: Any, above: tuple[str, ...] = ()) -> list[tuple[tuple[str, ...
     return found
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("style", sorted(STYLES))
 def test_every_choice_may_stand_at_its_limits(style: str) -> None:
     """A hem on the hip line, a cap without height: the garment is drafted, or the problem has a name and a hint."""
