@@ -45,6 +45,9 @@ class Unit(StrEnum):
         return Unit.INCH if self is Unit.CM else Unit.CM
 
 
+LONGEST = 1000
+"""Letters of a length or an angle; past some thousands of digits, Python itself refuses to count."""
+
 _METRE = ("m", "metre", "metres", "meter", "meters")
 _UNIT_WORDS = {
     **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), Fraction(1)),
@@ -178,6 +181,8 @@ def _read(text: str, what: str, refuse: Callable[[str], InputError]) -> tuple[Fr
     tidy = " ".join(spread.translate(_MARKS).split())
     if not tidy:
         raise refuse("is empty")
+    if len(tidy) > LONGEST:
+        raise refuse("is far too long")
     found = _NUMBER.fullmatch(tidy)
     if found is None:
         if re.search(r"\d[\d.,]*,[\d,]*\.\d|\d[\d.,]*\.[\d.]*,\d", tidy):

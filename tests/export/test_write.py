@@ -134,3 +134,42 @@ def test_a_folder_that_may_not_be_written_is_said(tmp_path: Path) -> None:
     assert "cannot-write" in said
     assert "permission denied" in said
     assert list(locked.iterdir()) == []
+
+
+def test_a_link_stays_a_link(tmp_path: Path) -> None:
+    """The file that it points to is written, there or not yet there."""
+    (tmp_path / "shelf").mkdir()
+    (tmp_path / "tee.pdf").symlink_to(tmp_path / "shelf" / "tee.pdf")
+    for data in (b"first", b"second"):
+        write_whole(tmp_path / "tee.pdf", data)
+        assert (tmp_path / "tee.pdf").is_symlink()
+        assert (tmp_path / "shelf" / "tee.pdf").read_bytes() == data
+    assert len(list((tmp_path / "shelf").iterdir())) == 1
+
+
+def test_a_pipe_or_a_device_is_not_replaced_by_a_file(tmp_path: Path) -> None:
+    """/dev/null, written by root, would be a file from then on: it is refused, as a pipe is."""
+    os.mkfifo(tmp_path / "tee.pdf")
+    assert "a device or a pipe" in refused((tmp_path / "tee.pdf", b"x"))
+    assert (tmp_path / "tee.pdf").is_fifo()
+    (tmp_path / "null").symlink_to("/dev/null")
+    assert "a device or a pipe" in refused((tmp_path / "null", b"x"))
+    assert Path("/dev/null").is_char_device()
+
+
+def test_what_was_not_written_is_said_as_it_is(tmp_path: Path) -> None:
+    """When the second of two files has no folder, neither is there, and that is what is said."""
+    said = refused((tmp_path / "tee.pdf", b"x"), (tmp_path / "nowhere" / "tee.svg", b"x"))
+    assert said.endswith("Nothing was written.")
+
+
+def test_ctrl_c_between_two_files_leaves_no_temporary(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was stopped while files get their names is cleaned away."""
+
+    def stopped(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(os, "replace", stopped)
+    with pytest.raises(KeyboardInterrupt):
+        write_all({tmp_path / "tee.pdf": b"x", tmp_path / "tee.svg": b"y"})
+    assert list(tmp_path.iterdir()) == []

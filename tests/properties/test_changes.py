@@ -40,6 +40,7 @@ def test_a_millimetre_of_tape_moves_nothing_far(wearer: Wearer, style: str, surv
         assert not far, f"{tape}: {far}"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", LIMIT_WEARERS, ids=lambda w: w.name)
 def test_a_millimetre_moves_nothing_far_on_odd_bodies(wearer: Wearer) -> None:
     """The same holds where rules are near their end."""

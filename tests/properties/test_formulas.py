@@ -93,7 +93,7 @@ def check(equations: list[str], unit: Unit) -> int:
     return count
 
 
-@examples(60)
+@examples(40)
 @given(wearers())
 def test_every_printed_formula_gives_its_printed_answer(wearer: Wearer) -> None:
     """Numbers put into the formulas give the result beside them, in centimetres and in inches."""

@@ -12,6 +12,8 @@ from tests.properties.invariants import broken
 from tests.wearers import LIMIT_WEARERS, wearers
 
 ODD = {wearer.name: wearer for wearer in (*LIMIT_WEARERS, *taped_children())}
+QUICK = frozenset({"very small", "waist over hip", "short man", "child of 120 cm"})
+"""Those that are looked at while working, too."""
 REFUSALS = frozenset(
     {
         "armhole-closed",
@@ -64,7 +66,9 @@ def test_everything_holds_for_random_men(half: str, data: st.DataObject) -> None
     all_hold(data.draw(of(Figure.MAN)))
 
 
-@pytest.mark.parametrize("name", ODD)
+@pytest.mark.parametrize(
+    "name", [name if name in QUICK else pytest.param(name, marks=pytest.mark.slow) for name in ODD]
+)
 def test_everything_holds_for_odd_bodies(name: str) -> None:
     """Every invariant holds for bodies that break a rule, and for children, where they are not refused by name."""
     all_hold(ODD[name])

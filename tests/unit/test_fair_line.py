@@ -54,6 +54,7 @@ def jump(path: Path) -> float:
     return float(np.abs(bend[:-1, 1] - bend[1:, 0]).max() / np.abs(bend).max()) if len(bend) > 1 else 0.0
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", SHAPES)
 def test_a_thousand_lines_a_little_off_are_all_drawn(name: str) -> None:
     """Knots moved by up to a centimetre and headings turned by up to ten degrees still give a fair line every time."""

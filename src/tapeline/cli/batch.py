@@ -22,9 +22,9 @@ __all__ = ["COMMAND"]
 
 
 @command(example="tapeline batch orders.csv\ntapeline batch orders.csv --json-lines --out orders.jsonl --jobs 2")
-@click.argument("orders", metavar="ORDERS.csv", type=click.Path(path_type=Path))
+@click.argument("orders", metavar="ORDERS.csv", type=click.Path(path_type=Path, readable=False))
 @click.option("--json-lines", is_flag=True, help="One JSON object a line for each order, in the order of the list.")
-@click.option("--out", type=click.Path(path_type=Path), help="Write the lines into this file.  [standard output]")
+@click.option("--out", type=click.Path(path_type=Path), help="Write the JSON lines into this file.")
 @click.option(
     "--jobs", type=click.IntRange(1, 256), help="How many orders are drafted at once.  [processors there are]"
 )
@@ -39,13 +39,14 @@ def batch(orders: Path, out: Path | None, jobs: int | None, *, json_lines: bool,
     from tapeline.cli.output import may_write, written_whole
     from tapeline.docket import orders as orders_of
 
+    json_lines = json_lines or out is not None
     listed = orders_of(orders)
     if out is not None:
         may_write(out, orders, force=force)
     workers = min(jobs or os.cpu_count() or 1, len(listed))
     failed = 0
     rows = []
-    with written_whole(out) if out is not None and json_lines else nullcontext() as file:
+    with written_whole(out) if out is not None else nullcontext() as file:
         for answer in _counted(answers(listed, workers, json_lines=json_lines), len(listed)):
             failed += not answer.holds
             if not json_lines:

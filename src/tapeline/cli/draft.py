@@ -64,6 +64,7 @@ def _summary(drafted: Drafted) -> None:
     from tapeline.project import finished
 
     read, unit = drafted.docket, drafted.docket.unit
+    cutting_list = finished(drafted).cutting_list  # before anything is said: an allowance may be refused
     frame = "survey" if read.surveyed else "proportional"
     say(f"{read.style.title} for {read.wearer.name}, {frame} frame.")
     heading("Pieces, as cut")
@@ -74,7 +75,7 @@ def _summary(drafted: Drafted) -> None:
             f"{_number(row.width_mm, unit)} x {_number(row.length_mm, unit)} {unit.sign}",
             _laid(on_fold=row.on_fold, mirrored=row.mirrored),
         )
-        for row in finished(drafted).cutting_list
+        for row in cutting_list
     ]
     columns(rows, ("piece", "cut", "across x along", "laid"))
     heading("Girths")

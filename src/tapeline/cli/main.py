@@ -1,24 +1,26 @@
 """`tapeline`: finds the command, runs it, and turns whatever goes wrong into one report and an exit code.
 
 Exit codes: 0 done; 1 a check failed; 2 what was given cannot be used; 3 a fault of Tapeline's own; 130 stopped by the
-maker; 141 nobody reads any more.
+maker; 143 asked to end; 141 nobody reads any more.
 """
 
 from __future__ import annotations
 
 import os
+import signal
 import sys
 import traceback
 from collections.abc import Sequence
 from contextlib import suppress
 from io import TextIOWrapper
+from typing import TextIO
 
 import click
 from click.shell_completion import shell_complete
 
 from tapeline.cli.commands import tapeline
 from tapeline.cli.show import show_problems
-from tapeline.problems import InputError, Problem, Severity
+from tapeline.problems import InputError, Problem, Severity, closest
 
 __all__ = ["BAD_INPUT", "CHECK_FAILED", "OWN_FAULT", "main", "run"]
 
@@ -29,13 +31,31 @@ COMPLETION = "_TAPELINE_COMPLETE"
 """Set by a shell that completes a half typed command."""
 STOPPED = 130
 """As shells count a process that Ctrl-C ended."""
+ENDED = 143
+"""As shells count a process that was asked to end."""
 NOBODY_READS = 141
 """As shells count a process that ended because nobody read its output."""
 
 
 def main() -> None:
     """The command `tapeline`."""
+    lost = sys.stdout is None  # the shell's `>&-`
+    for name in ("stdout", "stderr"):
+        if getattr(sys, name) is None:
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: PTH123, SIM115 - open as long as we run
+    if lost:
+        hint = "to see nothing of it, send it to /dev/null. Nothing was done."
+        says = "there is nowhere to write to: standard output is closed"
+        sys.exit(_report([Problem("cannot-write", Severity.ERROR, says, hint=hint)]))
+    if signal.getsignal(signal.SIGINT) is signal.SIG_DFL:  # ignored, where a shell started it in the background
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+    signal.signal(signal.SIGTERM, _end)
     sys.exit(run(sys.argv[1:]))
+
+
+def _end(*_: object) -> None:
+    """Asked to end: on the way out temporary files are taken away and workers are stopped."""
+    raise SystemExit(ENDED)
 
 
 def run(arguments: Sequence[str]) -> int:  # noqa: PLR0911 - one return for each way a command ends
@@ -76,8 +96,10 @@ def _run(arguments: Sequence[str]) -> int:
 
 
 def _report(problems: Sequence[Problem]) -> int:
-    with suppress(BrokenPipeError):
+    try:
         show_problems(problems)
+    except OSError:  # nobody reads it, or its disk is full: the exit code still tells
+        _drop(sys.stderr)
     return BAD_INPUT
 
 
@@ -89,17 +111,21 @@ def _of_command_line(error: click.ClickException) -> Problem:
     if isinstance(error, click.NoSuchOption):
         message = f"{path} has no option {error.option_name}"
         if error.possibilities:
-            hint = f"did you mean {min(error.possibilities)}? {hint}"
+            hint = f"{closest(error.option_name, error.possibilities)} {hint}"
     elif isinstance(error, click.MissingParameter) and error.param is not None:
         message = f"{path} needs {error.param.human_readable_name}"
     return Problem("command-line", Severity.ERROR, message[:1].lower() + message[1:], hint=hint)
 
 
 def _nobody_reads() -> int:
-    # Python flushes once more when it ends; that must not fail either.
-    with suppress(OSError):
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    _drop(sys.stdout)
     return NOBODY_READS
+
+
+def _drop(stream: TextIO) -> None:
+    """Python flushes once more when it ends; that must not fail either."""
+    with suppress(OSError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 def _own_fault(error: Exception) -> int:

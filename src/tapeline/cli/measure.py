@@ -21,7 +21,7 @@ __all__ = ["COMMAND"]
 
 
 @command(example="tapeline measure marit.toml\ntapeline measure --how hip_depth")
-@click.argument("docket", required=False, type=click.Path(path_type=Path))
+@click.argument("docket", required=False, type=click.Path(path_type=Path, readable=False))
 @click.option("--how", metavar="TAPE", help="Say how to take one tape.")
 @click.option("--sizes", is_flag=True, help="Show the table of standard sizes.")
 @click.option(

@@ -28,7 +28,8 @@ def new(  # noqa: PLR0917 - click passes them by name
 
     Every choice stands in it with its default, its range and its reason, and every tape with how to take it.
     """
-    from tapeline.docket import docket_from_text, template
+    from tapeline.docket import template
+    from tapeline.docket.reader import Reader
     from tapeline.export import write_whole
     from tapeline.measures import Figure, size_wearer
     from tapeline.styles import STYLES
@@ -40,13 +41,16 @@ def new(  # noqa: PLR0917 - click passes them by name
     if size is not None:
         size = size.strip().upper()
         size_wearer(size, figure, unit)  # says so when there is no such size
+    if name:
+        reader = Reader(docket.name, lambda _: "--name")
+        reader.text(name, ("wearer", "name"))
+        if reader.problems:
+            raise InputError(reader.problems)
     if docket.exists() and not force:
         says = f"{docket} is there already"
         hint = "give another name, or add --force to write over it. Nothing was written."
         raise InputError(Problem("would-overwrite", Severity.ERROR, says, str(docket), hint))
     text = template(style, unit, size, figure, name)
-    if size is not None:
-        docket_from_text(text, docket.name)  # a name that cannot be written on a piece is told of now
     write_whole(docket, text.encode())
     say(f"{docket} is written: {style.title.lower()}, {figure}, {unit}{f', size {size}' if size else ''}.")
     if size is None:

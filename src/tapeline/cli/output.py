@@ -47,9 +47,12 @@ def written_whole(path: Path) -> Iterator[TextIO]:
     Raises:
         InputError: `cannot-write`; nothing is left behind, and what was there is as it was.
     """
+    from tapeline.export.write import place_of
+
     temporary = ""
     try:
-        handle, temporary = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent)
+        place = place_of(path)
+        handle, temporary = tempfile.mkstemp(prefix=f".{place.name[:40]}.", suffix=".part", dir=place.parent)
         with os.fdopen(handle, "w", encoding="utf-8") as file:
             yield file
             file.flush()
@@ -57,7 +60,7 @@ def written_whole(path: Path) -> Iterator[TextIO]:
         mask = os.umask(0)
         os.umask(mask)
         os.chmod(temporary, 0o666 & ~mask)  # noqa: PTH101 - a temporary file is for its owner only
-        os.replace(temporary, path)  # noqa: PTH105 - says that it replaces
+        os.replace(temporary, place)  # noqa: PTH105 - says that it replaces
         temporary = ""
     except OSError as error:
         reason = (error.strerror or str(error)).lower()

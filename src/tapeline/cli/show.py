@@ -16,14 +16,22 @@ __all__ = ["columns", "heading", "in_words", "paragraph", "say", "show_problems"
 _COLOURS = {Severity.ERROR: "red", Severity.DOUBT: "yellow", Severity.NOTE: "cyan"}
 
 
+_STEERING = {code: "?" for code in (*range(32), *range(127, 160)) if chr(code) not in "\n\t"}
+
+
 def width() -> int:
     """Columns of the terminal; 80 where there is none, and never wider than reads well."""
     return max(40, min(shutil.get_terminal_size((80, 24)).columns, 100))
 
 
 def say(text: str = "") -> None:
-    """One line of a result."""
-    click.echo(text)
+    """One line of a result, or a text of several."""
+    click.echo(tame(text))
+
+
+def tame(text: str) -> str:
+    """The same, unable to steer a terminal: names of files and cells of lists are typed by anybody."""
+    return text.translate(_STEERING)
 
 
 def heading(text: str) -> None:
@@ -51,7 +59,7 @@ def columns(rows: Iterable[Sequence[str]], head: Sequence[str] = (), right: str 
         head: Words above the columns.
         right: A letter for each column: `r` sets it flush right, anything else flush left.
     """
-    table = [list(head), *map(list, rows)] if head else [list(row) for row in rows]
+    table = [[tame(cell).replace("\n", " ") for cell in row] for row in ([head] if head else []) + list(rows)]
     if not table:
         return
     widths = [max(len(row[n]) for row in table) for n in range(len(table[0]))]
@@ -78,7 +86,7 @@ def show_problems(problems: Iterable[Problem]) -> None:
         styled = click.style(label, fg=_COLOURS[problem.severity], bold=True)
         click.echo(styled + first[len(label) :], err=True)
         if problem.where:
-            more.append(f"  in {problem.where}")
+            more.append(tame(f"  in {problem.where}").replace("\n", " "))
         if problem.hint:
             more += _wrapped(f"hint: {problem.hint}", "  ", "    ")
         for line in more:
@@ -87,5 +95,10 @@ def show_problems(problems: Iterable[Problem]) -> None:
 
 def _wrapped(text: str, indent: str, hanging: str) -> list[str]:
     return textwrap.wrap(
-        text, width(), initial_indent=indent, subsequent_indent=hanging, break_long_words=False, break_on_hyphens=False
+        tame(text),
+        width(),
+        initial_indent=indent,
+        subsequent_indent=hanging,
+        break_long_words=False,
+        break_on_hyphens=False,
     ) or [""]

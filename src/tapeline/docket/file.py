@@ -7,7 +7,7 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from tapeline.docket.places import LONGEST_SHOWN
+from tapeline.docket.places import LONGEST_SHOWN, printable
 from tapeline.docket.reader import NOTHING_DONE, sentences
 from tapeline.problems import InputError, Problem, Severity
 
@@ -36,7 +36,7 @@ def file_bytes(path: Path, most: int, what: str) -> bytes:
     except IsADirectoryError:
         raise _wrong("docket-is-folder", path, f"{path} is a folder, not {what}", "name a file in it") from None
     except FileNotFoundError:
-        near = sorted(p.name for p in _siblings(path) if p.suffix == path.suffix)[:8]
+        near = sorted(p.name for p in _siblings(path) if p.suffix == path.suffix and p.is_file())[:8]
         hint = (
             f"in that folder there are: {', '.join(near)}" if near else "look at the folder, or write one: tapeline new"
         )
@@ -62,7 +62,7 @@ def decoded(data: bytes, path: Path) -> str:
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise _wrong("docket-not-text", path, f"{path} is written in UTF-16", "save it as UTF-8")
     if b"\0" in data:
-        raise _wrong("docket-not-text", path, f"{path} is not text", "a docket is a text file: is it the right file?")
+        raise _wrong("docket-not-text", path, f"{path} is not text", "is it the right file?")
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -101,7 +101,7 @@ def _not_toml(text: str, name: str, message: str) -> InputError:
         return _wrong("docket-not-toml", Path(name), f"{name} is not TOML: {what}", _slip("", what))
     number = int(found[1]) if found[1] else len(lines)
     line = lines[number - 1].strip() if number <= len(lines) else ""
-    shown = "".join(c if c.isprintable() else "?" for c in line[:LONGEST_SHOWN])
+    shown = printable(line[:LONGEST_SHOWN])
     says = f"line {number} is not TOML: {what[0].lower()}{what[1:]}"
     where = f"{name}, line {number}: {shown}" if shown else f"{name}, line {number}"
     return InputError(

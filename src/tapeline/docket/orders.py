@@ -12,7 +12,7 @@ from typing import Any
 
 from tapeline.docket.docket import Docket
 from tapeline.docket.file import decoded, file_bytes
-from tapeline.docket.places import LONGEST_SHOWN, Keys
+from tapeline.docket.places import LONGEST_SHOWN, Keys, printable
 from tapeline.docket.read import docket_from
 from tapeline.measures import TAPES
 from tapeline.problems import InputError, Problem, Severity, closest
@@ -111,7 +111,7 @@ def _orders(reader: Any, path: Path) -> Iterator[Order]:  # noqa: ANN401 - csv g
         row += 1
         filled = {column: cell.strip() for column, cell in zip(columns, cells, strict=False) if cell.strip()}
         extra = len([cell for cell in cells[len(columns) :] if cell.strip()])
-        yield Order(path.name, row, reader.line_num, filled, extra)
+        yield Order(printable(path.name), row, reader.line_num, filled, extra)
     if not row:
         says = f"{path} has no orders: a first row of columns and one row for each order"
         hint = "columns are name, figure, unit, the tapes, and docket keys such as garment.looseness"
@@ -119,7 +119,7 @@ def _orders(reader: Any, path: Path) -> Iterator[Order]:  # noqa: ANN401 - csv g
 
 
 def _look_at(columns: list[str], path: Path) -> None:
-    where = f"{path.name}, first row"
+    where = f"{printable(path.name)}, first row"
     problems = [
         Problem("column-twice", Severity.ERROR, f"the column {column or '(no name)'} is there twice", where)
         for column, count in Counter(columns).items()
@@ -159,5 +159,5 @@ def _put(table: dict[str, Any], keys: Keys, cell: str) -> bool:
 
 
 def _shown(cell: str) -> str:
-    text = "".join(c if c.isprintable() else "?" for c in cell)
+    text = printable(cell)
     return text if len(text) <= LONGEST_SHOWN else text[: LONGEST_SHOWN - 3] + "..."

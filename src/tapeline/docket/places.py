@@ -11,7 +11,7 @@ from bisect import bisect_right
 from contextlib import suppress
 from dataclasses import dataclass
 
-__all__ = ["Keys", "Place", "Places", "places"]
+__all__ = ["Keys", "Place", "Places", "places", "printable"]
 
 Keys = tuple[str, ...]
 """The way to a value: `("wearer", "tapes", "hip")`."""
@@ -63,6 +63,15 @@ def places(name: str, text: str) -> Places:
     with suppress(_LostError, RecursionError):  # what was found so far is right
         scan.document()
     return Places(name, scan.found)
+
+
+def printable(text: str) -> str:
+    r"""The same on one line, with a sign in place of what would steer a terminal or is no text at all.
+
+    >>> printable("tee\x1b[31m.toml")
+    'tee?[31m.toml'
+    """
+    return "".join(c if c.isprintable() else "?" for c in text)
 
 
 class _LostError(Exception):
@@ -146,9 +155,7 @@ class _Scan:
     def keep(self, keys: Keys, start: int) -> None:
         text = " ".join(self.text[start : self.at].split())
         shown = text if len(text) <= LONGEST_SHOWN else text[: LONGEST_SHOWN - 3] + "..."
-        self.found[keys] = Place(
-            bisect_right(self.lines, start) + 1, "".join(c if c.isprintable() else "?" for c in shown)
-        )
+        self.found[keys] = Place(bisect_right(self.lines, start) + 1, printable(shown))
 
     def skip(self) -> int:
         match = _SPACE.match(self.text, self.at)

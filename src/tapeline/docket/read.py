@@ -13,7 +13,7 @@ from tapeline.docket.docket import Docket
 from tapeline.docket.file import docket_text, toml_table
 from tapeline.docket.finish import read_finish, read_paper
 from tapeline.docket.hand_sizes import HAND_SIZES
-from tapeline.docket.places import Keys, places
+from tapeline.docket.places import Keys, places, printable
 from tapeline.docket.reader import Reader, dotted
 from tapeline.docket.wearer import read_allow, read_wearer
 from tapeline.measures import Figure
@@ -34,7 +34,7 @@ def read_docket(path: Path | str) -> Docket:
         InputError: With all that is wrong with the file, or with the docket in it.
     """
     path = Path(path)
-    return docket_from_text(docket_text(path), path.name)
+    return docket_from_text(docket_text(path), printable(path.name))
 
 
 def docket_from_text(text: str, name: str = "docket") -> Docket:

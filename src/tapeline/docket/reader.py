@@ -92,7 +92,10 @@ class Reader:
             self.refuse(
                 "docket-type", keys, f"{dotted(keys)} is {as_typed(value)}; it is text", f'write {keys[-1]} = "..."'
             )
-        elif not value.strip() or len(value) > LONGEST_TEXT or not value.isprintable():
+        elif odd := next((c for c in value if not c.isprintable()), ""):
+            says = f"{dotted(keys)} is {as_typed(value)}; the sign U+{ord(odd):04X} in it cannot be written on a piece"
+            self.refuse("docket-text", keys, says, "leave it out, or write a plain space in its place")
+        elif not value.strip() or len(value) > LONGEST_TEXT:
             self.refuse(
                 "docket-text",
                 keys,

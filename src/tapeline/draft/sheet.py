@@ -107,8 +107,8 @@ class Sheet:
         return self.drawn(names[0], says, one, how, needs), self.drawn(names[1], says, two, how, needs)
 
     def joined(self, name: str, says: str, *lines: Drawn) -> Drawn:
-        """Lines end to end as one."""
-        path = reduce(Path.joined, (line.path for line in lines))
+        """Lines end to end as one; a line without length adds none, so that the one before still says where to."""
+        path = reduce(Path.joined, [line.path for line in lines if line.path.length] or [lines[0].path])
         how = f"{' and '.join(line.name for line in lines)} as one line"
         return self.drawn(name, says, path, (how,), tuple(line.label for line in lines))
 

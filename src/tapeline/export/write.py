@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import stat
 import tempfile
 from collections.abc import Mapping
 from contextlib import suppress
@@ -10,7 +11,7 @@ from pathlib import Path
 
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["write_all", "write_whole"]
+__all__ = ["place_of", "write_all", "write_whole"]
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -28,19 +29,38 @@ def write_all(files: Mapping[Path, bytes]) -> None:
     """
     waiting: dict[Path, Path] = {}
     path = Path()
+    written = 0
     try:
         for path, data in files.items():
-            if path.is_dir():
-                raise IsADirectoryError(21, "it is a folder")
-            waiting[path] = _temporary(path, data)
-        for path, temporary in list(waiting.items()):
-            os.replace(temporary, path)  # noqa: PTH105 - says that it replaces
-            del waiting[path]
+            place = place_of(path)
+            waiting[place] = _temporary(place, data)
+        for place, temporary in list(waiting.items()):
+            os.replace(temporary, place)  # noqa: PTH105 - says that it replaces
+            del waiting[place]
+            written += 1
     except OSError as error:
+        raise InputError(_problem(path, error, written)) from error
+    finally:  # whatever stopped it, Ctrl-C too
         for temporary in waiting.values():
             with suppress(OSError):
                 temporary.unlink()
-        raise InputError(_problem(path, error, len(files))) from error
+
+
+def place_of(path: Path) -> Path:
+    """Where a file of that name lies: a link is followed, so that it stays one.
+
+    Raises `OSError` for what a file must not take the place of: a folder, a device, a pipe.
+    """
+    place = Path(os.path.realpath(path))
+    try:
+        kind = place.stat().st_mode
+    except FileNotFoundError:
+        return place
+    if stat.S_ISDIR(kind):
+        raise IsADirectoryError(21, "it is a folder")
+    if not stat.S_ISREG(kind):
+        raise OSError(22, "it is no file but a device or a pipe")
+    return place
 
 
 def _temporary(path: Path, data: bytes) -> Path:
@@ -65,12 +85,13 @@ def _usual_rights(name: str) -> None:
     os.chmod(name, 0o666 & ~mask)  # noqa: PTH101 - as above
 
 
-def _problem(path: Path, error: OSError, count: int) -> Problem:
+def _problem(path: Path, error: OSError, written: int) -> Problem:
     reason = (error.strerror or str(error)).lower()
-    hint = "choose another place with --output"
+    hint = "choose another place"
     if isinstance(error, FileNotFoundError):
-        reason, hint = f"there is no folder {path.parent}", "make the folder first, or choose another"
+        folder = (Path(os.path.realpath(path)) if path.is_symlink() else path).parent
+        reason, hint = f"there is no folder {folder}", "make the folder first, or choose another"
     elif isinstance(error, IsADirectoryError):
         reason, hint = "it is a folder", "give the name of a file"
-    left = "It was not written" if count == 1 else "Not all files were written"
+    left = "Not all files were written" if written else "Nothing was written"
     return Problem("cannot-write", Severity.ERROR, f"cannot write {path}: {reason}", str(path), f"{hint}. {left}.")

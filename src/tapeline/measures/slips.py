@@ -65,9 +65,9 @@ def value_slip(figure: Figure, tapes: Mapping[str, float], name: str, unit: Unit
         return None
     typed = f"{value / unit.mm:g}"
     times = {
-        f"{typed} was read in {unit.other.sign} and typed as {unit.sign}": unit.other.mm / unit.mm,
-        f"{typed} was read in mm and typed as {unit.sign}": 1 / unit.mm,
-        f"{typed} was read in m and typed as {unit.sign}": 1000 / unit.mm,
+        f"{typed} was read in {_word(unit.other)} and typed as {_word(unit)}": unit.other.mm / unit.mm,
+        f"{typed} was read in mm and typed as {_word(unit)}": 1 / unit.mm,
+        f"{typed} was read in m and typed as {_word(unit)}": 1000 / unit.mm,
         f"{typed} has its decimal mark too far to the left": 10.0,
         f"{typed} lacks its decimal mark": 0.1,
     }
@@ -155,3 +155,8 @@ def _swap(tapes: Mapping[str, float], one: str, other: str, unit: Unit) -> Slip:
 
 def _outside(figure: Figure, tapes: Mapping[str, float]) -> list[str]:
     return [name for name, value in tapes.items() if not TAPES[name].limits[figure].hold(value)]
+
+
+def _word(unit: Unit) -> str:
+    """A unit as it is spoken: nobody reads in in."""
+    return "inches" if unit is Unit.INCH else "cm"

@@ -17,10 +17,16 @@ __all__ = ["document", "drawing", "finished", "print_pdf", "printed", "report"]
 
 
 def finished(drafted: Drafted, date: str = "") -> Finished:
-    """Allowances, notches, words, cutting list."""
+    """Allowances, notches, words, cutting list.
+
+    Raises `InputError` when an allowance cannot be cut; its problems stand at their lines of the docket.
+    """
     docket = drafted.docket
     title = Title(docket.name, docket.wearer.name, docket.style.name, date, tapeline.__version__)
-    return finish(drafted.garment, docket.finish, title)
+    try:
+        return finish(drafted.garment, docket.finish, title)
+    except InputError as error:
+        raise InputError(docket.placed(error.problems)) from error
 
 
 def document(drafted: Drafted) -> dict[str, Any]:

@@ -1,0 +1,1 @@
+"""Whole drafts as text: what changes in them is seen line by line."""

@@ -1,0 +1,42 @@
+"""Two invented wearers, drafted: nothing changes unseen."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tapeline.measures import Figure, Wearer
+from tests.accepted import compare
+from tests.golden.dump import dump
+from tests.properties.drafts import draw
+
+HERE = Path(__file__).parent
+
+
+def wearer(name: str, figure: Figure, **cm: float) -> Wearer:
+    """An invented wearer, tapes in cm."""
+    return Wearer(name, figure, {tape: value * 10 for tape, value in cm.items()})
+
+
+MARIT = wearer(
+    "Marit", Figure.WOMAN, bust=94, upper_chest=89, waist=77, hip=101, shoulder_width=39.5, back_length=40,
+    hip_depth=20.5, arm_length=58, wrist=16,
+)  # fmt: skip
+ARNE = wearer(
+    "Arne", Figure.MAN, chest=102, upper_chest=103, waist=90, hip=101, shoulder_width=45, back_length=46,
+    hip_depth=20, arm_length=63, neck=41,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "person", "style", "looseness", "surveyed"),
+    [
+        ("marit_tee", MARIT, "tee", "slight", True),
+        ("marit_block_proportional", MARIT, "block", "close", False),
+        ("arne_block", ARNE, "block", "easy", True),
+    ],
+)
+def test_a_draft_is_as_it_was(name: str, person: Wearer, style: str, looseness: str, surveyed: bool) -> None:
+    """Points, lines, sizes, seams, words and formulas are those that were accepted."""
+    compare(HERE / f"{name}.txt", dump(draw(person, style, looseness, surveyed=surveyed)))
