@@ -19,7 +19,7 @@ shoulder_width = 38
 back_length = 39
 hip_depth = 20
 arm_length = 57
-head_girth = 60
+head_girth = 56
 [garment]
 looseness = "close"
 [cloth]
