@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.blocks.sleeve_choices import SleeveChoices, reaches_the_wrist
 from tapeline.draft import (
     LEVEL,
     STRAIGHT_DOWN,
@@ -91,7 +91,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     d.section("The sleeve's sizes")
     armhole = d.measured("armhole", "Both armholes of one side", front.whole + back.whole)
     cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
-    length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length))
+    length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length, cap_height))
     d.require(
         "sleeve-too-short",
         length,
@@ -187,7 +187,9 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
         ),
     )
     at_wrist = Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
-    return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, only_if(c.length.covers(arm_length), at_wrist))
+    return Sleeve(
+        piece, c.ease.named("cap_ease"), width, hem_width, only_if(reaches_the_wrist(length, arm_length), at_wrist)
+    )
 
 
 def bent(s: Sheet, name: str, line: Drawn, underarm: Place, below: Place, *, to: Place) -> Drawn:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tapeline.lengths import Length, cm
+from tapeline.lengths import Length, at_least, cm
 from tapeline.pattern import choice
 
-__all__ = ["CAPS", "SLEEVE_LENGTHS", "CapShape", "SleeveChoices", "SleeveLength"]
+__all__ = ["CAPS", "SLEEVE_LENGTHS", "CapShape", "SleeveChoices", "SleeveLength", "reaches_the_wrist"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +28,8 @@ CAPS = {"easy": CapShape(Fraction(1, 4)), "formal": CapShape(Fraction(1, 3))}
 
 
 HAND_BREADTH = cm(8)
+BELOW_THE_CAP = cm(4)
+"""A sleeve by a word is so much longer than its cap, or its underarm seam would be too short to sew."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +39,24 @@ class SleeveLength:
     share: Fraction = Fraction(1)
     given: Length | None = None
 
-    def on(self, arm_length: Length) -> Length:
-        """From the crown to the hem, for an arm."""
-        return arm_length * self.share if self.given is None else self.given
+    def on(self, arm_length: Length, cap_height: Length) -> Length:
+        """From the crown to the hem, for an arm; a share of the arm always clears the cap.
 
-    def covers(self, arm_length: Length) -> bool:
-        """Whether it comes within a hand's breadth of the wrist."""
-        return self.on(arm_length).mm > arm_length.mm - HAND_BREADTH.mm
+        >>> SLEEVE_LENGTHS["short"].on(cm(57), cm(12)).show(), SLEEVE_LENGTHS["short"].on(cm(51), cm(15)).show()
+        ('19 cm', '19 cm')
+        """
+        if self.given is not None:
+            return self.given
+        return at_least(arm_length * self.share, cap_height + BELOW_THE_CAP)
+
+
+def reaches_the_wrist(length: Length, arm_length: Length) -> bool:
+    """Whether a sleeve comes within a hand's breadth of the wrist.
+
+    >>> reaches_the_wrist(cm(52), cm(57)), reaches_the_wrist(cm(19), cm(57))
+    (True, False)
+    """
+    return length.mm > arm_length.mm - HAND_BREADTH.mm
 
 
 SLEEVE_LENGTHS = {"short": SleeveLength(Fraction(1, 3)), "long": SleeveLength()}
