@@ -26,6 +26,10 @@ HOMES = {
     "shapely": {"geometry"},
     # Arrays are a language more than a library: geometry, survey model and the arrangement on sheets all speak it.
     "numpy": {"geometry", "measures", "export"},
+    "jinja2": {"web"},
+    "starlette": {"web"},
+    "uvicorn": {"web"},
+    "tomlkit": {"docket"},
 }
 """The packages of Tapeline that may import a foreign library; no other may, and no other library may be imported."""
 

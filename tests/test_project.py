@@ -28,6 +28,7 @@ ALLOWED = {
     "MIT",
     "MIT License",
     "MIT-CMU",
+    "PSF-2.0",
     "Zlib",
     # Weak copyleft by file: its own files stay under it; a program that calls them may have any licence
     # (Mozilla Public License 2.0, section 3.3, "Distribution of a Larger Work").

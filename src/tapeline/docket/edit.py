@@ -6,11 +6,12 @@ import re
 from typing import Any
 
 import tomlkit
+from tomlkit.exceptions import TOMLKitError as NotToml
 from tomlkit.items import InlineTable, Item, Table
 
 from tapeline.docket.places import Keys
 
-__all__ = ["with_value"]
+__all__ = ["NotToml", "with_value"]
 
 _NUMBER = re.compile(r"[+-]?\d+(?:\.\d+)?")
 
@@ -26,7 +27,7 @@ def with_value(text: str, keys: Keys, value: str | None) -> str:
     '[garment.sleeve]\nlength = "long"\n'
 
     Raises:
-        tomlkit.exceptions.ParseError: The text is no TOML.
+        NotToml: The text is no TOML.
     """
     document = tomlkit.parse(text)
     if value is None or not value.strip():

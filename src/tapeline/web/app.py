@@ -11,10 +11,9 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
-from tomlkit.exceptions import TOMLKitError
 
 from tapeline.docket import template
-from tapeline.docket.edit import with_value
+from tapeline.docket.edit import NotToml, with_value
 from tapeline.problems import InputError
 from tapeline.styles import STYLES
 from tapeline.units import Unit
@@ -77,7 +76,7 @@ async def edit(request: Request) -> Response:
     async with table.busy:
         try:
             text = with_value(unfolded(table.view, tuple(keys)), tuple(keys), value)
-        except TOMLKitError:
+        except NotToml:
             return _refused("the docket cannot be read as it stands: mend it in Docket first", 409)
         table.journal.change(text, tuple(keys))
         if asked.get("done"):
@@ -94,7 +93,7 @@ async def try_out(request: Request) -> Response:
         return _refused("keys is a list of words, and value a text")
     try:
         text = with_value(table.journal.text, tuple(keys), value)
-    except TOMLKitError:
+    except NotToml:
         return _refused("the docket cannot be read as it stands: mend it in Docket first", 409)
     return JSONResponse({"drawing": drawing(look(text, table.name))})
 
