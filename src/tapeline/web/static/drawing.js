@@ -21,7 +21,9 @@ export function drawingView(host) {
   const svg = () => /** @type {SVGSVGElement | null} */ (sheet.querySelector("svg.sheet"));
   /** In the order in which they are laid out; the one that is asked about lies on top. */
   const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
-  const size = () => [Math.max(1, sheet.clientWidth), Math.max(1, sheet.clientHeight)];
+  // Asking the browser for a size while the page is being written makes it lay out everything: it is kept.
+  let [seenW, seenH] = [sheet.clientWidth, sheet.clientHeight];
+  const size = () => [Math.max(1, seenW), Math.max(1, seenH)];
   const wide = () => host.matches(".points, .building");
   /** @param {SVGElement} piece @param {boolean} [all] @returns {Box} */
   const box = (piece, all = false) => /** @type {Box} */ (((all && piece.dataset.wide) || piece.dataset.box || "0 0 1 1").split(" ").map(Number));
@@ -129,9 +131,8 @@ export function drawingView(host) {
     else return;
     event.preventDefault();
   });
-  let [seenW, seenH] = [0, 0];
   new ResizeObserver(() => {
-    const [w, h] = size();
+    const [w, h] = [sheet.clientWidth, sheet.clientHeight];
     if (w === seenW && h === seenH) return;
     [seenW, seenH] = [w, h];
     if (fitted) all(); else look();

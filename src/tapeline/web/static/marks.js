@@ -13,9 +13,14 @@ export function marks(drawing, from) {
   /** @type {Map<string, string[]>} */
   let followers = new Map();
   const hint = words.textContent ?? "";
+  let measuring = 0;
+  /** @type {Element | null} */
+  let before = null;
   let pinned = "", shown = "", listed = "", spoken = false;
-  /** @param {string} label */
-  const drawn = (label) => drawing.querySelectorAll(`.mark[data-step="${CSS.escape(label)}"]`);
+  /** @type {Map<string, SVGElement>} */
+  let index = new Map();
+  /** The mark of a label, when it is drawn. @param {string} label */
+  const drawn = (label) => { const mark = index.get(label); return mark ? [mark] : []; };
   /** @param {string} label */
   const needs = (label) => (rows.get(label)?.dataset.needs ?? "").split(" ").filter(Boolean);
   /** @param {string} label */
@@ -124,28 +129,36 @@ export function marks(drawing, from) {
     say(text) { spoken = true; more.replaceChildren(); words.textContent = text; },
     /** The places were written anew. */
     renew() {
-      rows = new Map(); followers = new Map();
-      for (const row of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#draft .steps li"))) rows.set(row.dataset.label ?? "", row);
-      for (const label of rows.keys()) for (const need of needs(label)) followers.set(need, [...(followers.get(need) ?? []), label]);
-      const now = [...rows.keys()].join(" ");
-      if (now !== listed) {
-        listed = now;
-        /** @type {Map<string, HTMLOptGroupElement>} */
-        const groups = new Map();
-        for (const [label, row] of rows) {
-          const title = row.dataset.sheet || "sizes";
-          if (!groups.has(title)) { const group = document.createElement("optgroup"); group.label = title; groups.set(title, group); }
-          groups.get(title)?.append(new Option((row.dataset.sheet ? label.split(".").slice(1).join(".") : label).replaceAll("_", " "), label));
-        }
-        list.replaceChildren(new Option("choose one", ""), ...groups.values());
-        list.value = pinned;
-      }
+      index = new Map(/** @type {SVGElement[]} */ ([...drawing.querySelectorAll(".paper .mark")]).map((mark) => [mark.dataset.step ?? "", mark]));
+      const first = document.querySelector("#draft .steps li");
+      // The list is read again only when it was written again.
+      if (first !== before) { before = first; read(); }
       if (!rows.has(shown)) { if (shown) light("", spoken); return; }
-      const kept = [...more.childNodes];
+      const asked = more.childNodes.length > 0;
       light(shown, spoken);
-      if (kept.length) void ask();
+      // Measuring takes longer than drawing: it waits until the drawing rests.
+      clearTimeout(measuring);
+      if (asked) { more.textContent = "…"; measuring = setTimeout(() => void ask(), 600); }
     },
     rows: () => rows, drawn,
     get shown() { return shown; },
   };
+  function read() {
+    rows = new Map(); followers = new Map();
+    for (const row of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#draft .steps li"))) rows.set(row.dataset.label ?? "", row);
+    for (const label of rows.keys()) for (const need of needs(label)) followers.set(need, [...(followers.get(need) ?? []), label]);
+    const now = [...rows.keys()].join(" ");
+    if (now !== listed) {
+      listed = now;
+      /** @type {Map<string, HTMLOptGroupElement>} */
+      const groups = new Map();
+      for (const [label, row] of rows) {
+        const title = row.dataset.sheet || "sizes";
+        if (!groups.has(title)) { const group = document.createElement("optgroup"); group.label = title; groups.set(title, group); }
+        groups.get(title)?.append(new Option((row.dataset.sheet ? label.split(".").slice(1).join(".") : label).replaceAll("_", " "), label));
+      }
+      list.replaceChildren(new Option("choose one", ""), ...groups.values());
+      list.value = pinned;
+    }
+  }
 }

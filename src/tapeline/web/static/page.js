@@ -29,7 +29,7 @@ let rest = 0;
 /** @type {HTMLElement | null} */
 let slider = null;
 document.addEventListener("pointerdown", (event) => { const field = /** @type {HTMLElement} */ (event.target); slider = field.matches("input[type=range]") ? field : null; });
-for (const kind of ["pointerup", "pointercancel"]) document.addEventListener(kind, () => { if (slider) { slider = null; clearTimeout(rest); rest = setTimeout(others, 150); } });
+for (const kind of ["pointerup", "pointercancel"]) document.addEventListener(kind, () => { if (slider) { slider = null; clearTimeout(rest); rest = setTimeout(others, 400); } });
 /** An answer to an edit has the place in view only: the others are fetched when nothing else waits. */
 async function others() {
   if (!line.idle) return;
@@ -52,7 +52,7 @@ function paint(next) {
     if (written[name] !== html) inside.innerHTML = written[name] = html;
   }
   clearTimeout(rest);
-  if (Object.keys(next.places).length === 1) rest = setTimeout(others, 150);
+  if (Object.keys(next.places).length === 1) rest = setTimeout(others, 400);
   for (const before of opened) { const details = before ? document.getElementById(before)?.nextElementSibling : null; if (details instanceof HTMLDetailsElement) details.open = true; }
   if (id) {
     const now = /** @type {HTMLInputElement | null} */ (document.getElementById(id));

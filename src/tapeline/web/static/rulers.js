@@ -1,4 +1,6 @@
 // @ts-check
+const DEEP_PX = 22;
+
 /** Rulers at the upper and left edge, in the docket's unit, measured from the corner of one piece.
  * @typedef {{per: number, x: number, y: number, w: number, h: number, unit: number, sign: string, from: string}} Seen
  * @param {HTMLElement} host */
@@ -8,18 +10,22 @@ export function rulers(host) {
   top.className = "ruler top"; left.className = "ruler left"; corner.className = "ruler corner";
   for (const part of [top, left, corner]) { part.setAttribute("aria-hidden", "true"); host.append(part); }
 
+  let colour = getComputedStyle(top).color;
+  /** @type {Seen | null} */
+  let last = null;
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => { colour = getComputedStyle(top).color; if (last) draw(last); });
+
   /** @param {HTMLCanvasElement} canvas @param {boolean} level @param {Seen} seen */
   function strip(canvas, level, seen) {
-    const long = level ? seen.w : seen.h, deep = level ? top.clientHeight : left.clientWidth, dense = devicePixelRatio || 1;
+    const long = level ? seen.w : seen.h, deep = DEEP_PX, dense = devicePixelRatio || 1;
     const [w, h] = level ? [long, deep] : [deep, long];
     if (canvas.width !== Math.round(w * dense) || canvas.height !== Math.round(h * dense)) { canvas.width = Math.round(w * dense); canvas.height = Math.round(h * dense); }
     const ink = canvas.getContext("2d");
     if (!ink) return;
-    const style = getComputedStyle(canvas);
     ink.setTransform(dense, 0, 0, dense, 0, 0);
     ink.clearRect(0, 0, w, h);
-    ink.strokeStyle = ink.fillStyle = style.color;
-    ink.font = `10px ${style.fontFamily}`;
+    ink.strokeStyle = ink.fillStyle = colour;
+    ink.font = `10px system-ui, sans-serif`;
     ink.lineWidth = 1;
     const start = level ? seen.x : seen.y, [major, parts] = steps(seen.per, seen.unit);
     const minor = (major * seen.unit) / parts, first = Math.ceil(start / minor);
@@ -35,14 +41,14 @@ export function rulers(host) {
     }
     ink.stroke();
   }
-  return {
-    /** @param {Seen} seen */
-    draw(seen) {
-      strip(top, true, seen); strip(left, false, seen);
-      corner.textContent = seen.sign;
-      corner.title = `Rulers measure from the corner of: ${seen.from}`;
-    },
-  };
+  /** @param {Seen} seen */
+  function draw(seen) {
+    last = seen;
+    strip(top, true, seen); strip(left, false, seen);
+    corner.textContent = seen.sign;
+    corner.title = `Rulers measure from the corner of: ${seen.from}`;
+  }
+  return { draw };
 }
 
 /** How far apart the numbers are, in units, and into how many parts they are divided.

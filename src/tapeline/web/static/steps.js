@@ -12,8 +12,9 @@ export function steps(drawing, told, view) {
 
   /** Hide what is not drawn yet. */
   function veil() {
-    const building = at < count();
+    const building = at < count(), was = drawing.classList.contains("building");
     drawing.classList.toggle("building", building);
+    if (!building && !was && slider.max === String(count())) { slider.value = slider.max; return building; }
     let number = 0;
     for (const [label, row] of told.rows()) {
       number++;
