@@ -171,3 +171,15 @@ def test_what_moves_a_line_can_be_asked(client: Client) -> None:
     refused = client.ask("GET", "/explain?what=front.pocket")
     assert refused.status_code == 422
     assert "front.pocket" in refused.json()["problem"]
+
+
+def test_a_choice_that_is_refused_can_be_mended_where_it_was_written(client: Client) -> None:
+    """The field stays, with what was typed in it, and the reason beside it; other choices keep what was chosen."""
+    client.edit("garment.neckline.widen", "2")
+    answer = client.edit("garment.neckline.lower_front", "99")
+    style = answer["places"]["style"]
+    assert answer["drawing"] is None
+    assert 'data-keys="garment.neckline.lower_front" value="99"' in style
+    assert 'data-keys="garment.neckline.widen" value="2"' in style
+    assert "lower_front is 99" in style
+    assert client.edit("garment.neckline.lower_front", "2")["drawing"] is not None

@@ -6,10 +6,12 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from tapeline.docket.choices import WORDS
+from tapeline.docket.choices import WORDS, read_choices
+from tapeline.docket.read import GARMENT_KEYS
+from tapeline.docket.reader import Reader
 from tapeline.lengths import Length
 from tapeline.pattern import Choice, choices_of
-from tapeline.styles import STYLES
+from tapeline.styles import STYLES, Style
 from tapeline.web.thumbnail import Thumbnail, thumbnail
 from tapeline.web.view import View
 
@@ -49,29 +51,44 @@ class Group:
 
 def choices(view: View) -> list[Group]:
     """All choices of the style, group by group."""
-    docket = view.docket
-    if docket is None:
-        return []
+    style, chosen = _as_far_as_read(view)
+    surveyed = view.docket.surveyed if view.docket else view.section("garment").get("frame") != "proportional"
     general = Group(
         "Garment",
         (
-            Field(("garment", "style"), "Style", docket.style.name, docket.style.says, words=tuple(STYLES)),
+            Field(("garment", "style"), "Style", style.name, style.says, words=tuple(STYLES)),
             Field(
                 ("garment", "frame"),
                 "Frame",
-                "survey" if docket.surveyed else "proportional",
+                "survey" if surveyed and view.figure.has_survey else "proportional",
                 "sizes that are not taped: as the survey expects them, or by the rule of proportion",
-                words=("survey", "proportional") if docket.wearer.figure.has_survey else ("proportional",),
+                words=("survey", "proportional") if view.figure.has_survey else ("proportional",),
             ),
         ),
     )
-    groups = [general, *_groups(view, docket.choices, ("garment",), docket.style.title)]
+    groups = [general, *_groups(view, chosen, ("garment",), style.title)]
     return [Group(group.title, tuple(_dressed(view, one) for one in group.fields)) for group in groups]
+
+
+def _as_far_as_read(view: View) -> tuple[Style, Any]:
+    """The docket's style and choices; while the docket cannot be used, what in them can be, and defaults for the rest.
+
+    A number out of its range must not take away the field in which it is mended.
+    """
+    if view.docket is not None:
+        return view.docket.style, view.docket.choices
+    said = view.section("garment").get("style")
+    style = STYLES[said] if isinstance(said, str) and said in STYLES else next(iter(STYLES.values()))
+    reader = Reader(view.name, ".".join, view.unit)
+    return style, read_choices(reader, style.choices(), view.section("garment"), ("garment",), GARMENT_KEYS)
 
 
 def _dressed(view: View, one: Field) -> Field:
     """A field with its picture, and with whether the docket says it."""
-    typed = one.keys[-1] in view.section(*one.keys[:-1])
+    said = view.section(*one.keys[:-1]).get(one.keys[-1])
+    typed = said is not None
+    if view.docket is None and not one.words and isinstance(said, str | int | float):
+        one = replace(one, value=str(said))
     picture = thumbnail(view.drafted.garment, ".".join(one.keys)) if view.drafted else None
     return replace(one, picture=picture, typed=typed)
 
