@@ -183,3 +183,12 @@ def test_a_choice_that_is_refused_can_be_mended_where_it_was_written(client: Cli
     assert 'data-keys="garment.neckline.widen" value="2"' in style
     assert "lower_front is 99" in style
     assert client.edit("garment.neckline.lower_front", "2")["drawing"] is not None
+
+
+def test_a_size_set_by_hand_that_is_refused_can_be_mended_where_it_was_written(client: Client) -> None:
+    """The field stays with the reason beside it, and goes back to the rule with one press."""
+    answer = client.edit("garment.sizes.neck_width", "99")
+    assert answer["drawing"] is None
+    assert 'data-keys="garment.sizes.neck_width" value="99"' in answer["places"]["draft"]
+    assert "neck_width is 99" in answer["places"]["draft"]
+    assert client.edit("garment.sizes.neck_width", "")["drawing"] is not None

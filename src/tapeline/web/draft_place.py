@@ -31,7 +31,19 @@ class StepRow:
 def construction(view: View) -> dict[str, Any]:
     """Steps by section, and the sizes that can be set by hand."""
     if view.drafted is None:
-        return {"sections": [], "frame": [], "rows": _rows}
+        typed = view.section("garment", "sizes")
+        written = [
+            {
+                "name": name,
+                "label": _label(name),
+                "says": choice.says,
+                "range": _range(name, view),
+                "typed": typed[name],
+            }
+            for name, choice in HAND_SIZES.items()
+            if name in typed
+        ]
+        return {"sections": [], "frame": [], "written": written, "rows": _rows}
     sections: list[tuple[str, list[StepRow]]] = []
     number = 0
     for step in view.drafted.garment.steps:
@@ -78,19 +90,27 @@ def _rows(steps: Iterable[StepRow]) -> str:
     return "\n".join(parts)
 
 
+def _label(name: str) -> str:
+    return name.replace("_", " ").capitalize()
+
+
+def _range(name: str, view: View) -> str:
+    limits, unit = HAND_SIZES[name], view.unit
+    least, most = (f"{edge * 10 / unit.mm:.1f}".removesuffix(".0") for edge in (limits.least, limits.most))
+    return f"By hand it may be {least} to {most} {unit.sign}"
+
+
 def _frame_row(view: View, size: Size) -> dict[str, Any]:
     typed = view.section("garment", "sizes").get(size.name)
-    limits, unit = HAND_SIZES[size.name], view.unit
-    least, most = (f"{edge * 10 / unit.mm:.1f}".removesuffix(".0") for edge in (limits.least, limits.most))
     return {
         "name": size.name,
-        "label": size.name.replace("_", " ").capitalize(),
+        "label": _label(size.name),
         "says": size.says,
         "typed": "" if typed is None else str(typed),
         "now": size.length.show(view.unit),
         "source": size.source.value,
         "spread": "" if size.sd_mm is None else f"{size.sd_mm / view.unit.mm:.1f} {view.unit.sign}",
         "equation": size.length.equation(view.unit),
-        "range": f"By hand it may be {least} to {most} {unit.sign}",
+        "range": _range(size.name, view),
         "others": [(other.name, other.show(view.unit)) for other in size.others],
     }

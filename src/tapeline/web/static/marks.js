@@ -158,7 +158,7 @@ export function marks(drawing, from) {
         groups.get(title)?.append(new Option((row.dataset.sheet ? label.split(".").slice(1).join(".") : label).replaceAll("_", " "), label));
       }
       list.replaceChildren(new Option("choose one", ""), ...groups.values());
-      list.value = pinned;
+      list.value = rows.has(pinned) ? pinned : "";
     }
   }
 }
