@@ -14,13 +14,19 @@ from tests.cli.process import clean
 __all__ = ["Server"]
 
 
+def _free_port() -> int:
+    with socket.create_server(("127.0.0.1", 0)) as listening:
+        port: int = listening.getsockname()[1]
+    return port
+
+
 @dataclass(slots=True)
 class Server:
     """`tapeline open --no-browser` on a port of its own, which keeps what is written in a folder of its own."""
 
     folder: Path
     docket: Path | None = None
-    port: int = field(default_factory=lambda: _free_port())
+    port: int = field(default_factory=_free_port)
     address: str = ""
     """With the key in it."""
     process: subprocess.Popen[str] | None = None
@@ -52,9 +58,3 @@ class Server:
             self.process.send_signal(signal.SIGKILL)
             self.process.communicate()
             self.process = None
-
-
-def _free_port() -> int:
-    with socket.create_server(("127.0.0.1", 0)) as listening:
-        port: int = listening.getsockname()[1]
-    return port

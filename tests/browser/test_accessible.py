@@ -16,7 +16,9 @@ pytestmark = pytest.mark.slow
 def violations(page: Page) -> list[str]:
     """What axe-core finds, with the place of each."""
     found = Axe().run(page).response["violations"]
-    return [f"{rule['id']}: {node['target']} {node.get('failureSummary', '')}" for rule in found for node in rule["nodes"]]
+    return [
+        f"{rule['id']}: {node['target']} {node.get('failureSummary', '')}" for rule in found for node in rule["nodes"]
+    ]
 
 
 @pytest.mark.parametrize("width", [1280, 390])
@@ -45,6 +47,9 @@ def test_the_empty_page(empty: Desk) -> None:
 def test_a_violation_would_be_found(marit: Desk) -> None:
     """A label taken away, and a text made pale, are told."""
     page = marit.window("measure")
-    page.evaluate("() => { document.querySelector('label[for=tape-hip]').remove(); document.querySelector('h2').style.color = '#bbb'; }")
+    page.evaluate(
+        "() => { document.querySelector('label[for=tape-hip]').remove();"
+        " document.querySelector('h2').style.color = '#bbb'; }"
+    )
     rules = {one.partition(":")[0] for one in violations(page)}
     assert {"label", "color-contrast"} <= rules

@@ -43,7 +43,7 @@ def test_text_over_a_newer_docket_is_refused(marit: Desk) -> None:
 
 
 def test_server_killed_and_started_again(marit: Desk) -> None:
-    """What was written before is kept, what is written meanwhile is sent when it is back, and the window says how it stands."""
+    """What was written before is kept; what is written meanwhile waits, and is sent when the server is back."""
     page = marit.window("measure")
     page.fill("#tape-bust", "96")
     marit.settle(page)
