@@ -192,3 +192,27 @@ def test_a_size_set_by_hand_that_is_refused_can_be_mended_where_it_was_written(c
     assert 'data-keys="garment.sizes.neck_width" value="99"' in answer["places"]["draft"]
     assert "neck_width is 99" in answer["places"]["draft"]
     assert client.edit("garment.sizes.neck_width", "")["drawing"] is not None
+
+
+def test_a_word_of_the_style_says_its_numbers(client: Client) -> None:
+    """Beside each word stands what it means; numbers in its place choose no word and open their fields."""
+    style = client.edit("garment.looseness", "easy")["places"]["style"]
+    assert 'id="garment-looseness-easy" value="easy" data-keys="garment.looseness" checked' in style
+    assert "side 5 cm, drop 5 cm, shoulder 2 cm" in style  # common practice, no source
+    assert 'id="garment-looseness-own" hidden' in style
+    for keys, value in (("garment.looseness.side", "4"), ("garment.looseness.side", "99")):
+        style = client.edit(keys, value)["places"]["style"]
+        assert 'data-opens="garment-looseness-own" checked' in style
+        assert 'id="garment-looseness-own" hidden' not in style
+        assert f'data-keys="garment.looseness.side" value="{value}"' in style
+
+
+def test_a_sleeve_can_have_a_length_of_its_own(client: Client) -> None:
+    """A length stands in the place of the word, and a word in the place of the length; what is refused stays."""
+    assert "length = 30" in client.edit("garment.sleeve.length", "30")["text"]
+    refused = client.edit("garment.sleeve.length", "300")
+    assert refused["drawing"] is None
+    assert (
+        'id="garment-sleeve-length-length" data-keys="garment.sleeve.length" value="300"' in refused["places"]["style"]
+    )
+    assert 'length = "long"' in client.edit("garment.sleeve.length", "long")["text"]

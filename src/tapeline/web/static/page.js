@@ -3,6 +3,7 @@ import { docket } from "./docket.js";
 import { finish } from "./finish.js";
 import { measure } from "./measure.js";
 import { queue } from "./send.js";
+import { shown, style } from "./style.js";
 import { table } from "./table.js";
 /** @import { State } from "./send.js" */
 
@@ -58,9 +59,10 @@ function paint(next) {
     const now = /** @type {HTMLInputElement | null} */ (document.getElementById(id));
     if (now && now !== document.activeElement) {
       now.focus({ preventScroll: true });
-      if (typed !== null && now.type !== "range" && now.tagName !== "SELECT" && now.tagName !== "BUTTON") { now.value = typed; if (from !== null) now.setSelectionRange(from, from); }
+      if (typed !== null && !["range", "radio"].includes(now.type) && now.tagName !== "SELECT" && now.tagName !== "BUTTON") { now.value = typed; if (from !== null) now.setSelectionRange(from, from); }
     }
   }
+  shown($("#style"));
   cutting.show(next);
   /** @type {HTMLButtonElement} */ ($("#undo")).disabled = !next.undo;
   /** @type {HTMLButtonElement} */ ($("#redo")).disabled = !next.redo;
@@ -126,6 +128,7 @@ async function tryOut(keys, value) {
 }
 
 measure($("#measure"));
+style($("#style"));
 finish($("#finish"), $("#drawing"), cutting.point, cutting.say);
 go();
 paint(state);
