@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shlex
 import shutil
 import subprocess
 import sys
+import time
+import urllib.error
+import urllib.request
 from pathlib import Path
 
 import click
@@ -58,7 +62,7 @@ def test_a_command_has_help_and_an_example(name: str) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("name", COMMANDS)
+@pytest.mark.parametrize("name", [name for name in COMMANDS if name != "open"])  # it serves until it is stopped
 def test_the_examples_run(name: str, tmp_path: Path) -> None:
     """What help shows can be typed as it stands, where there is a docket of that name."""
     shutil.copy(EXAMPLES / "orders.csv", tmp_path)
@@ -69,6 +73,33 @@ def test_the_examples_run(name: str, tmp_path: Path) -> None:
         done = tapeline(*shlex.split(line)[1:], cwd=tmp_path)
         assert done.code == 0, done
         assert done.out
+
+
+@pytest.mark.slow
+def test_the_examples_of_open_serve(tmp_path: Path) -> None:
+    """Each example of `open` says its address, answers there without the key by a refusal, and ends when stopped."""
+    (tmp_path / "marit.toml").write_text(MARIT, encoding="utf-8")
+    for line in examples("open"):
+        words = [sys.executable, "-m", *shlex.split(line), "--no-browser"]
+        environment = os.environ | {"XDG_STATE_HOME": str(tmp_path / "state"), "PYTHONPATH": str(SOURCE)}
+        with subprocess.Popen(words, cwd=tmp_path, env=environment, stdout=subprocess.PIPE, text=True) as server:
+            assert server.stdout is not None
+            address = server.stdout.readline().split()[-1].partition("?")[0]
+            try:
+                with pytest.raises(urllib.error.HTTPError, match="403"):
+                    _until_it_answers(address)
+            finally:
+                server.terminate()
+
+
+def _until_it_answers(address: str) -> None:
+    for _ in range(100):
+        try:
+            urllib.request.urlopen(address, timeout=10).close()  # noqa: S310 - our own server on this machine
+        except urllib.error.HTTPError:
+            raise
+        except OSError:
+            time.sleep(0.1)
 
 
 def test_help_lists_the_commands_in_the_order_of_the_day(tmp_path: Path) -> None:
