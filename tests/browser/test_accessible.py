@@ -53,3 +53,25 @@ def test_a_violation_would_be_found(marit: Desk) -> None:
     )
     rules = {one.partition(":")[0] for one in violations(page)}
     assert {"label", "color-contrast"} <= rules
+
+
+def test_no_violation_when_things_go_wrong(marit: Desk) -> None:
+    """Nor with a docket that cannot be drafted, tools unfolded, a line explained, or the server gone."""
+    page = marit.window("draft")
+    page.select_option("#mark", "armhole_depth")
+    page.click("#ask-movers")
+    page.locator("#told-more table").wait_for()
+    page.click("details.more summary")
+    found = violations(page)
+    page.click("nav a[data-place=docket]")
+    page.fill("#text", page.input_value("#text").replace("bust = 94", "bust = 940"))
+    page.click("#take-text")
+    page.locator("#old-drawing").wait_for()
+    marit.settle(page)
+    found += violations(page)
+    marit.down = True
+    marit.server.kill()
+    page.click("nav a[data-place=measure]")
+    page.fill("#tape-hip", "100")
+    page.locator("#offline").wait_for()
+    assert found + violations(page) == []
