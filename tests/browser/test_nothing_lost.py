@@ -31,7 +31,7 @@ def test_reload_and_second_window(marit: Desk) -> None:
 
 
 def test_text_over_a_newer_docket_is_refused(marit: Desk) -> None:
-    """A whole text written over what another window wrote meanwhile is not used; the window says so."""
+    """A text written over what another window wrote meanwhile is kept, and not used until the maker has seen that."""
     page, other = marit.window("docket"), marit.window("measure")
     other.fill("#tape-hip", "104")
     marit.settle(other)
@@ -39,7 +39,18 @@ def test_text_over_a_newer_docket_is_refused(marit: Desk) -> None:
     marit.down = True  # the refusal is an answer of 409, which the console tells as a failed load
     page.click("#take-text")
     expect(page.locator("#told-words")).to_contain_text("another window has changed the docket")
-    expect(page.locator("#text")).to_have_value(re.compile(r"\nhip = 104\b"))
+    expect(page.locator("#changed")).to_be_visible()
+    text = page.locator("#text")
+    expect(text).to_have_value(re.compile(r"\nwaist = 79\b"))
+    page.click("#take-theirs")
+    expect(text).to_have_value(re.compile(r"\nhip = 104\b"))
+    expect(text).to_have_value(re.compile(r"\nwaist = 77\b"))
+    text.fill(text.input_value().replace("waist = 77", "waist = 79"))
+    page.click("#take-text")
+    expect(other.locator("#tape-waist")).to_have_value("77")
+    other.reload()
+    expect(other.locator("#tape-waist")).to_have_value("79")
+    expect(other.locator("#tape-hip")).to_have_value("104")
 
 
 def test_server_killed_and_started_again(marit: Desk) -> None:

@@ -3,7 +3,7 @@
  * @param {HTMLElement} place @param {{ text: () => string, use: (text: string) => void, tell: (words: string) => void, name: () => string }} page */
 export function docket(place, page) {
   const area = () => /** @type {HTMLTextAreaElement | null} */ (place.querySelector("#text"));
-  let written = false, seen = page.text();
+  let written = false, taken = false, seen = page.text();
   function number() {
     const numbers = place.querySelector("#numbers"), now = area();
     if (!numbers || !now) return;
@@ -23,7 +23,7 @@ export function docket(place, page) {
   place.addEventListener("click", async (event) => {
     const button = /** @type {Element} */ (event.target).closest("button"), now = area();
     if (!button || !now) return;
-    if (button.id === "take-text") { written = false; page.use(now.value); }
+    if (button.id === "take-text") { written = false; taken = true; page.use(now.value); }
     else if (button.id === "take-theirs") { written = false; now.value = page.text(); hide(true); number(); }
     else if (button.id === "save-text") await save(now.value, page.name());
     else if (button.id === "new-text") {
@@ -43,8 +43,10 @@ export function docket(place, page) {
   return {
     /** Whether the place must not be painted over: somebody is writing there. */
     get written() { return written; },
+    /** Another window was first: what was written here is kept, and not used. */
+    refused() { if (taken) written = true; },
     /** After a paint. */
-    painted() { number(); if (written && page.text() !== seen) hide(false); seen = page.text(); },
+    painted() { taken = false; number(); if (written && page.text() !== seen) hide(false); seen = page.text(); },
   };
 }
 

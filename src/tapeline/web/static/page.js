@@ -42,6 +42,7 @@ async function others() {
 function paint(next) {
   state = next;
   $("#offline").hidden = true;
+  if (next.problem) writing.refused();
   const active = /** @type {HTMLInputElement | null} */ (document.activeElement);
   const id = active?.id, typed = active && "value" in active ? active.value : null;
   const from = active?.selectionStart ?? null, opened = [...document.querySelectorAll("details[open]")].map((d) => d.previousElementSibling?.id);
@@ -69,7 +70,7 @@ function paint(next) {
   $("#title").textContent = next.title;
   document.title = `${next.title} · Tapeline`;
   $("#count").textContent = next.errors ? `${next.errors} to mend` : next.doubts ? `${next.doubts} to look at` : "all true";
-  if (next.problem) cutting.say(`${next.problem}: what it wrote is shown.`);
+  if (next.problem) cutting.say(`${next.problem}: ${writing.written ? "your text is kept, and not used yet" : "what it wrote is shown"}.`);
   document.body.dataset.version = String(next.version);
   writing.painted();
 }
