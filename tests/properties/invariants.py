@@ -222,12 +222,13 @@ def across(drawing: Drawing, half: str, level: str) -> float:
 
 
 def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
-    """The middle of the sleeve's hem lies the stated length below the crown: the arm, or a third of it."""
+    """The middle of the sleeve's hem lies as far below the crown as is said: the arm, or a third, 4 cm past the cap."""
     garment = drawing.garment
     crown = garment.points["sleeve.crown"]
     hem = garment.piece("sleeve").edge("hem").path
     long = crown.y - min(np.array(dense(hem)), key=lambda place: abs(place[0] - crown.x))[1]
-    meant = drawing.wearer["arm_length"] * (1 if drawing.style == "block" else 1 / 3)
+    cap = crown.y - garment.points["sleeve.cap_foot"].y
+    meant = max(drawing.wearer["arm_length"] * (1 if drawing.style == "block" else 1 / 3), cap + 40)
     if abs(long - meant) > SEWN_MM:
         yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
 

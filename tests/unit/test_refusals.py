@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from tapeline.blocks.looseness import LOOSENESS
+from tapeline.blocks.sleeve_choices import SleeveLength
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.measures import Wearer, size_wearer
@@ -45,11 +46,10 @@ def test_a_size_that_cannot_be_is_refused_by_name(code: str, by_hand: dict[str, 
 
 
 def test_a_sleeve_that_ends_before_its_cap_is_refused() -> None:
-    """A formal cap on a short arm leaves no sleeve below it."""
-    short = WEARER.with_tape("arm_length", 420)
+    """A length that the maker gives is not stretched: where it ends above the foot of the cap, it is refused."""
     sleeve = style_choices("tee", "loose").sleeve
     with pytest.raises(InputError) as refusal:
-        draw(short, "tee", "loose", sleeve=replace(sleeve, cap=replace(sleeve.cap, share=0.4)))
+        draw(WEARER, "tee", "loose", sleeve=replace(sleeve, length=SleeveLength(given=cm(12))))
     assert [problem.code for problem in refusal.value.problems] == ["sleeve-too-short"]
 
 
