@@ -65,6 +65,7 @@ def check(piece: FinishedPiece) -> None:
         assert all(line.distance_to(t.start) < 1e-6 for t in tick.lines)
 
 
+@pytest.mark.slow
 @given(wearers(), st.sampled_from(sorted(STYLES)), st.sampled_from(USUAL))
 def test_every_drafted_garment_can_be_finished(wearer: Wearer, style: str, choices: FinishChoices) -> None:
     """With the usual allowances no garment that can be drafted is refused, and every cut line is sound."""

@@ -49,6 +49,7 @@ def test_spreads_are_those_of_the_women_who_were_measured(name: str, from_chest_
     assert women.expect(name, eight).sd_mm / 10 == pytest.approx(from_all_cm, abs=0.011)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("figure", FIGURES)
 def test_estimates_are_the_regression_of_many_draws(figure: Figure) -> None:
     """A second way to the same numbers: least squares over 200,000 wearers drawn from the model."""

@@ -16,6 +16,8 @@ from tapeline.problems import Severity
 from tests.export.garments import tee
 from tests.print.render import picture
 
+pytestmark = pytest.mark.slow  # pages are rendered and measured
+
 LAYERS = ["Cut line", "Seam line", "Marks", "Words"]
 
 

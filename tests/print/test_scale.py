@@ -11,6 +11,8 @@ from tapeline.export.page_map import SQUARES_MM, square_corners
 from tests.export.garments import tee
 from tests.print.render import PX, READERS, lines_across, picture
 
+pytestmark = pytest.mark.slow  # pages are rendered and measured
+
 PAPERS = ("A4", "A3", "A2", "A1", "A0", "Letter", "roll 914 mm", "roll 36 in")
 
 

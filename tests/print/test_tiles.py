@@ -13,6 +13,8 @@ from tapeline.geometry.silhouette import even_points
 from tests.export.garments import tee
 from tests.print.render import PX, picture
 
+pytestmark = pytest.mark.slow  # pages are rendered and measured
+
 DARK = 140
 WITHIN_MM = 0.2
 

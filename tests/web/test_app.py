@@ -129,6 +129,7 @@ def test_script_in_every_text_is_shown_as_text(client: Client) -> None:
         assert b"<script>alert" not in client.ask("GET", f"/download/{kind}").content
 
 
+@pytest.mark.slow
 def test_many_keys_and_deep_tables_are_answered_in_time(client: Client) -> None:
     """A docket of 100,000 keys is looked at, told wrong, and the table still serves."""
     text = "[wearer]\n" + "".join(f"k{n} = 1\n" for n in range(20_000))
