@@ -17,6 +17,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "src")]
 
+# Found only now that the path is set.
 from scripts.pages import commands, data, docket, frames, pictures, problems, python, sizes, tapes  # noqa: E402
 
 DOCS = ROOT / "docs"

@@ -56,4 +56,5 @@ def _refused(order: Order, problems: tuple[Problem, ...]) -> Answer:
         ],
     }
     says = "; ".join(f"{p.says} [{p.code}]" for p in problems if p.severity is Severity.ERROR)
-    return Answer(order.row, order.name, False, f"not drafted: {says}", json.dumps(made, ensure_ascii=False))  # noqa: FBT003
+    says = f"not drafted: {says}"
+    return Answer(order.row, order.name, holds=False, says=says, line=json.dumps(made, ensure_ascii=False))
