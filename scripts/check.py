@@ -6,8 +6,11 @@ Exit code 0: all passed; 1: at least one failed; 2: a step of that name is not k
 
 from __future__ import annotations
 
+import contextlib
+import hashlib
 import os
 import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -19,8 +22,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 PYTHON = (sys.executable, "-m")
 TYPED = tuple(name for name in ("src", "tests", "scripts", "benchmarks") if any((ROOT / name).rglob("*.py")))
-MAY_BE_MISSING = frozenset({"reference", "main-job"})
-"""Steps whose subject is still to come. Any other step that is missing fails."""
+PAGE_TYPES = ROOT / "scripts" / "page_types"
+"""What is checked in the page's modules, and the lock of the one tool from npm that checks it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +31,7 @@ class Outcome:
     """What one step came to."""
 
     word: str
-    """`ok`, `FAILED` or `missing`."""
+    """`ok` or `FAILED`."""
     says: str = ""
     """One line for the summary."""
 
@@ -54,6 +57,42 @@ def layers(_depth: str) -> Outcome:
     return command(str(Path(sys.executable).with_name("lint-imports")), "--no-cache")
 
 
+def page_types(_depth: str) -> Outcome:
+    """Lets TypeScript read the types that the page's modules say in their comments; nothing is made from them."""
+    for tool in ("node", "npm"):
+        if shutil.which(tool) is None:
+            return Outcome("FAILED", f"{tool} is not there: the page's modules were not checked (Node.js, with npm)")
+    try:
+        compiler = typescript(Path(sys.prefix))
+    except subprocess.CalledProcessError as error:
+        return Outcome("FAILED", f"npm did not install TypeScript (exit code {error.returncode})")
+    return command("node", str(compiler), "--project", str(PAGE_TYPES), "--pretty", "false")
+
+
+def typescript(environment: Path) -> Path:
+    """The locked TypeScript, installed into a folder of the environment that is named after its lock.
+
+    It is installed aside and renamed when whole, so what has its name need not be looked into, or fetched, again.
+
+    Raises:
+        CalledProcessError: when npm cannot install it.
+    """
+    files = [PAGE_TYPES / name for name in (".npmrc", "package.json", "package-lock.json")]
+    key = hashlib.sha256(b"".join(file.read_bytes() for file in files)).hexdigest()[:12]
+    home = environment / f"page-types-{key}"
+    if not home.exists():
+        with tempfile.TemporaryDirectory(prefix="page-types-", dir=environment) as folder:
+            whole = Path(folder) / "whole"
+            whole.mkdir()
+            for file in files:
+                shutil.copy(file, whole)
+            subprocess.run(("npm", "ci"), cwd=whole, check=True, stdin=subprocess.DEVNULL)
+            # Another run may have been quicker: what it laid there is the same.
+            with contextlib.suppress(OSError):
+                whole.rename(home)
+    return home / "node_modules" / "typescript" / "bin" / "tsc"
+
+
 def tests(depth: str) -> Outcome:
     """Runs pytest, passes on what it prints as it comes, and keeps its closing line, which has the count.
 
@@ -75,17 +114,12 @@ def tests(depth: str) -> Outcome:
 
 def reference(_depth: str) -> Outcome:
     """Makes the generated pages of the reference anew and compares them with those in docs/."""
-    script = ROOT / "scripts" / "reference.py"
-    if not script.exists():
-        return Outcome("missing", "scripts/reference.py is not there")
-    return command(sys.executable, str(script), "--check")
+    return command(sys.executable, str(ROOT / "scripts" / "reference.py"), "--check")
 
 
 def main_job(_depth: str) -> Outcome:
     """Does what `./run` does, into a folder of its own, and sees that every file has something in it."""
     docket = ROOT / "examples" / "tee.toml"
-    if not docket.exists():
-        return Outcome("missing", "examples/tee.toml is not there")
     with tempfile.TemporaryDirectory(prefix="a main job ") as folder:
         outcome = command(str(ROOT / "run"), "make", str(docket), "--out", folder)
         made = {path.name: path.stat().st_size for path in Path(folder).rglob("*") if path.is_file()}
@@ -102,6 +136,7 @@ STEPS = (
     ),
     Step("lint", "the linter has nothing to say", lambda _: command(*PYTHON, "ruff", "check", ".")),
     Step("types", "strict types", lambda _: command(*PYTHON, "mypy", *TYPED)),
+    Step("page-types", "strict types in the page's modules", page_types),
     Step("layers", "no import goes up, across or round", layers),
     Step("tests", "tests, the examples in docstrings and in docs", tests),
     Step("reference", "the generated reference is up to date", reference),
@@ -128,7 +163,7 @@ def summary(lines: Sequence[tuple[Step, Outcome, float]]) -> bool:
     print("\n--- summary " + "-" * 60)
     for step, outcome, seconds in lines:
         again = f"   alone: ./check {step.name}" if outcome.word == "FAILED" else ""
-        print(f"{outcome.word:8}{step.name:10}{seconds:6.1f} s  {outcome.says}{again}".rstrip())
+        print(f"{outcome.word:8}{step.name:12}{seconds:6.1f} s  {outcome.says}{again}".rstrip())
     failed = [step.name for step, outcome, _ in lines if outcome.word == "FAILED"]
     total = sum(seconds for *_, seconds in lines)
     print(f"{'failed: ' + ', '.join(failed) if failed else 'all passed'}, in {total:.1f} s")
@@ -139,7 +174,7 @@ def main(words: Sequence[str]) -> int:
     """Runs what was asked for and gives the exit code."""
     if words == ["--list"]:
         for step in STEPS:
-            print(f"{step.name:10}{step.about}")
+            print(f"{step.name:12}{step.about}")
         return 0
     if words == ["fix"]:
         command(*PYTHON, "ruff", "check", "--fix", "--quiet", ".")
@@ -150,8 +185,6 @@ def main(words: Sequence[str]) -> int:
         print(f"\n--- {step.name}: {step.about}", flush=True)
         start = time.monotonic()
         outcome = step.run(depth)
-        if outcome.word == "missing" and step.name not in MAY_BE_MISSING:
-            outcome = Outcome("FAILED", f"missing: {outcome.says}")
         lines.append((step, outcome, time.monotonic() - start))
         if outcome.word != "ok":
             print(f"{step.name}: {outcome.word}; {outcome.says}", flush=True)
