@@ -1,4 +1,6 @@
 // @ts-check
+import { maybe, near } from "./dom.js";
+
 /** The stand and the tapes: pointing at one lights the other.
  * @param {HTMLElement} place */
 export function measure(place) {
@@ -12,15 +14,14 @@ export function measure(place) {
     row?.classList.add("lit");
     if (caption) caption.textContent = row?.querySelector("label")?.textContent ?? "";
   }
-  const named = (/** @type {EventTarget | null} */ target) => {
-    const element = /** @type {Element | null} */ (target);
-    return /** @type {HTMLElement | null} */ (element?.closest("[data-tape]"))?.dataset.tape
-      ?? element?.closest(".tape")?.querySelector("input")?.id.replace("tape-", "");
-  };
-  place.addEventListener("focusin", (event) => light(named(event.target)));
-  place.addEventListener("pointerover", (event) => { const name = named(event.target); if (name) light(name); });
+  /** On the stand it is a line, which is drawn. @param {Event} event */
+  const pointed = (event) => near(event, "[data-tape]", Element)?.getAttribute("data-tape") ?? undefined;
+  /** @param {Event} event */
+  const named = (event) => pointed(event) ?? near(event, ".tape", Element)?.querySelector("input")?.id.replace("tape-", "");
+  place.addEventListener("focusin", (event) => light(named(event)));
+  place.addEventListener("pointerover", (event) => { const name = named(event); if (name) light(name); });
   place.addEventListener("click", (event) => {
-    const name = /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest("[data-tape]"))?.dataset.tape;
-    if (name) /** @type {HTMLElement | null} */ (place.querySelector(`#tape-${CSS.escape(name)}`))?.focus();
+    const name = pointed(event);
+    if (name) maybe(place, `#tape-${CSS.escape(name)}`, HTMLElement)?.focus();
   });
 }

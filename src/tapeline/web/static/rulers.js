@@ -5,7 +5,7 @@ const DEEP_PX = 22;
  * @typedef {{per: number, x: number, y: number, w: number, h: number, unit: number, sign: string, from: string}} Seen
  * @param {HTMLElement} host */
 export function rulers(host) {
-  const top = /** @type {HTMLCanvasElement} */ (document.createElement("canvas")), left = /** @type {HTMLCanvasElement} */ (document.createElement("canvas"));
+  const top = document.createElement("canvas"), left = document.createElement("canvas");
   const corner = document.createElement("span");
   top.className = "ruler top"; left.className = "ruler left"; corner.className = "ruler corner";
   for (const part of [top, left, corner]) { part.setAttribute("aria-hidden", "true"); host.append(part); }

@@ -1,10 +1,12 @@
 // @ts-check
+import { need } from "./dom.js";
+
 /** The scale check: a bank card (ISO/IEC 7810 ID-1, 85.60 by 53.98 mm) held to the screen tells how large a pixel is.
  * @param {(per: number) => void} show shows so many mm for a pixel */
 export function scale(show) {
   const WIDE_MM = 85.6, HIGH_MM = 53.98, KEPT = "tapeline.pixels-for-a-millimetre";
-  const slider = /** @type {HTMLInputElement} */ (document.querySelector("#card-size")), says = /** @type {HTMLElement} */ (document.querySelector("#card-says"));
-  const card = /** @type {HTMLElement} */ (document.querySelector(".card")), button = /** @type {HTMLButtonElement} */ (document.querySelector("[data-scale=true]"));
+  const slider = need(document, "#card-size", HTMLInputElement), says = need(document, "#card-says", HTMLElement);
+  const card = need(document, ".card", HTMLElement), button = need(document, "[data-scale=true]", HTMLButtonElement);
   let known = false;
   try { const kept = Number(localStorage.getItem(KEPT)); if (kept > 0) { slider.value = String(kept); known = true; } } catch { /* without a store, it is asked each time */ }
   function draw() {

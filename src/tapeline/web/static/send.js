@@ -1,45 +1,75 @@
 // @ts-check
-/** What the server answers. @typedef {{version: number, text: string, undo: boolean, redo: boolean, places: Record<string, string>,
- *  drawing: string | null, errors: number, doubts: number, title: string, problem?: string}} State */
+/** Talking with the server: what it answers, what changes the docket, and what is only asked.
+ * @typedef {{version: number, text: string, undo: boolean, redo: boolean, places: Record<string, string>,
+ *  drawing: string | null, errors: number, doubts: number, title: string, problem?: string}} State the docket, as the page shows it
+ * @typedef {{tape: string, mm: number, out: number, up: number, per: string}} Mover how far a tape moves a place, mm for each centimetre more
+ * @typedef {{state: State, template: {text: string}, map: {html: string}, explain: {what: string, movers: Mover[]}}} Answers by what is asked
+ * @typedef {{keys: string[], value: string, done: boolean, place?: string}} Edit one value of the docket
+ * @typedef {Edit | {base: number, text: string} | Record<string, never>} Change */
 
-/** Send something and read the answer; a refusal with a state (another window was first) is an answer too.
- * @param {string} where @param {unknown} what @returns {Promise<State>} */
-export async function send(where, what) {
-  const answer = await fetch(where, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(what) });
+/** What the server will not do, in its own words. */
+export class Refused extends Error {}
+
+/** Send a change and read the answer; a refusal with a state (another window was first) is an answer too.
+ * @param {string} where @param {Change} what @returns {Promise<State>} @throws {Refused} */
+async function send(where, what) {
+  const answer = await post(where, what);
   const state = await answer.json();
   if (!answer.ok && !state.places) throw new Refused(state.problem ?? answer.statusText);
   return state;
 }
 
-export class Refused extends Error {}
+/** Ask for something that is only read.
+ * @template {keyof Answers} K @param {K} what @param {Record<string, string>} [about] @returns {Promise<Answers[K]>} @throws {Refused} */
+export async function ask(what, about = {}) {
+  return read(await fetch(`/${what}?${new URLSearchParams(about)}`));
+}
+
+/** The drawing as it would be with one value changed; nothing is written.
+ * @param {string[]} keys @param {string} value @returns {Promise<{drawing: string | null}>} @throws {Refused} */
+export async function tried(keys, value) {
+  return read(await post("/try", { keys, value }));
+}
+
+/** What to tell the maker when something could not be had. @param {unknown} error */
+export const excuse = (error) => (error instanceof Refused ? error.message : "Tapeline does not answer.");
+
+/** @param {string} where @param {object} what */
+const post = (where, what) => fetch(where, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(what) });
+
+/** @param {Response} answer */
+async function read(answer) {
+  const said = await answer.json();
+  if (!answer.ok) throw new Refused(said.problem ?? answer.statusText);
+  return said;
+}
 
 /** One request under way; of the edits to one value that wait, only the newest is sent.
  * @param {(state: State) => void} done @param {(why: Error, again: boolean) => void} failed */
 export function queue(done, failed) {
-  /** @type {{where: string, what: any, key: string}[]} */
+  /** @type {{where: string, what: Change, key: string}[]} */
   const waiting = [];
   let busy = false;
   async function run() {
     if (busy) return;
     busy = true;
-    while (waiting.length) {
-      const next = /** @type {{where: string, what: any, key: string}} */ (waiting[0]);
-      try {
-        const state = await send(next.where, next.what);
+    try {
+      for (let next = waiting[0]; next; next = waiting[0]) {
+        let state;
+        try { state = await send(next.where, next.what); } catch (error) {
+          const lost = !(error instanceof Refused);
+          failed(error instanceof Error ? error : new Error(String(error)), lost);
+          if (lost) return;
+        }
         waiting.shift();
         // Painted even while a newer change waits: a handle that is dragged without a pause is followed live.
-        done(state);
-      } catch (error) {
-        const lost = !(error instanceof Refused);
-        failed(/** @type {Error} */ (error), lost);
-        if (lost) break;
-        waiting.shift();
+        // A fault in painting is no lost answer: it goes on to the console, and the next change is sent all the same.
+        if (state) done(state);
       }
-    }
-    busy = false;
+    } finally { busy = false; }
   }
   return {
-    /** @param {string} where @param {any} what @param {string} [key] */
+    /** @param {string} where @param {Change} what @param {string} [key] */
     add(where, what, key = "") {
       const last = waiting.at(-1);
       if (key && last && last.key === key && (waiting.length > 1 || !busy)) last.what = what;

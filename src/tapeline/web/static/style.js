@@ -1,4 +1,6 @@
 // @ts-check
+import { every, maybe, near } from "./dom.js";
+
 /** Which fields of own numbers the maker has opened, though the docket still says a word. @type {Set<string>} */
 const open = new Set();
 
@@ -6,18 +8,18 @@ const open = new Set();
  * @param {HTMLElement} place */
 export function style(place) {
   place.addEventListener("change", (event) => {
-    const radio = /** @type {HTMLInputElement} */ (event.target);
-    if (radio.type !== "radio") return;
+    const radio = near(event, "input[type=radio]", HTMLInputElement);
+    if (!radio) return;
     if (radio.dataset.opens) {
       open.add(radio.dataset.opens);
       shown(place);
     } else {
       open.delete(`${radio.name}-own`);
-      for (const fields of place.querySelectorAll(".own")) if (fields.id === `${radio.name}-own`) /** @type {HTMLElement} */ (fields).hidden = true;
+      for (const fields of every(place, ".own", HTMLElement)) if (fields.id === `${radio.name}-own`) fields.hidden = true;
     }
   });
   place.addEventListener("click", (event) => {
-    const button = /** @type {Element} */ (event.target).closest(".reset");
+    const button = near(event, ".reset", HTMLElement);
     if (button) open.delete(button.id.replace(/-reset$/, "-own"));
   });
 }
@@ -26,8 +28,8 @@ export function style(place) {
  * @param {HTMLElement} place */
 export function shown(place) {
   for (const id of open) {
-    const fields = document.getElementById(id), radio = place.querySelector(`[data-opens="${id}"]`);
+    const fields = document.getElementById(id), radio = maybe(place, `[data-opens="${CSS.escape(id)}"]`, HTMLInputElement);
     if (fields) fields.hidden = false;
-    if (radio) /** @type {HTMLInputElement} */ (radio).checked = true;
+    if (radio) radio.checked = true;
   }
 }
