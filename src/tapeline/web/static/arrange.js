@@ -1,7 +1,7 @@
 // @ts-check
 /** Laying pieces out so that they are as large as the window allows.
- * @typedef {[number, number, number, number]} Box left, top, right, bottom in mm
- * @typedef {{places: [number, number][], width: number, height: number}} Layout */
+ * @typedef {{places: Place[], width: number, height: number}} Layout */
+/** @import { Box, Place } from "./numbers.js" */
 
 const MOST = 9;
 
@@ -25,16 +25,17 @@ function breaks(count) {
   if (count > MOST) { const side = Math.ceil(Math.sqrt(count)); return [Array.from({ length: Math.ceil(count / side) }, (_, i) => Math.min(side, count - i * side))]; }
   const found = [];
   for (let mask = 0; mask < 2 ** Math.max(0, count - 1); mask++) {
-    const sizes = [1];
-    for (let i = 0; i < count - 1; i++) if (mask & (1 << i)) sizes.push(1); else sizes[sizes.length - 1]++;
-    found.push(sizes);
+    const sizes = [];
+    let size = 1;
+    for (let i = 0; i < count - 1; i++) if (mask & (1 << i)) { sizes.push(size); size = 1; } else size++;
+    found.push([...sizes, size]);
   }
   return found;
 }
 
 /** @param {Box[]} boxes @param {number[]} groups @param {boolean} rows @param {number} gap @returns {Layout} */
 function lay(boxes, groups, rows, gap) {
-  /** @type {[number, number][]} */
+  /** @type {Place[]} */
   const places = [];
   let index = 0, across = 0, longest = 0;
   for (const size of groups) {

@@ -1,26 +1,34 @@
 // @ts-check
+import { every, near, need } from "./dom.js";
+import { pair } from "./numbers.js";
 import { ways } from "./ways.js";
+/** @import { View } from "./drawing.js" */
+/** @import { Place } from "./numbers.js" */
 
 /** Before and after: a drawing that was kept lies under the new one, and the points that moved most are listed.
- * @param {HTMLElement} drawing @param {ReturnType<typeof import("./drawing.js").drawingView>} view @param {(label: string) => void} ask */
+ * @param {HTMLElement} drawing @param {View} view @param {(label: string) => void} ask */
 export function compare(drawing, view, ask) {
   const MOST = 10;
-  /** @type {{pieces: Map<string, SVGGElement>, points: Map<string, number[]>, title: string} | null} */
+  /** @type {{pieces: Map<string, SVGGElement>, points: Map<string, Place>} | null} */
   let kept = null;
-  const panel = /** @type {HTMLElement} */ (document.querySelector("#moved")), list = /** @type {HTMLElement} */ (panel.querySelector(".list"));
-  const points = () => new Map(/** @type {SVGElement[]} */ ([...drawing.querySelectorAll(".paper .point")]).map((p) => /** @type {[string, number[]]} */ ([p.dataset.step ?? "", (p.dataset.at ?? "0 0").split(" ").map(Number)])));
+  const panel = need(document, "#moved", HTMLDetailsElement), list = need(panel, ".list", HTMLElement), tools = need(document, "details.more", HTMLDetailsElement);
+  const points = () => new Map(every(drawing, ".paper .point", SVGElement).map((p) => [p.dataset.step ?? "", pair(p.dataset.at)]));
 
   function keep() {
+    /** @type {Map<string, SVGGElement>} */
     const pieces = new Map();
     for (const piece of view.pieces()) {
       const copy = document.createElementNS("http://www.w3.org/2000/svg", "g");
       copy.setAttribute("class", "before"); copy.setAttribute("aria-hidden", "true");
-      for (const line of piece.querySelectorAll(".seam-line, .fold-line, .cut-line")) { const one = /** @type {SVGElement} */ (line.cloneNode()); one.removeAttribute("id"); copy.append(one); }
-      pieces.set(piece.dataset.piece, copy);
+      for (const line of every(piece, ".seam-line, .fold-line, .cut-line", SVGElement)) {
+        const one = line.cloneNode();
+        if (one instanceof SVGElement) { one.removeAttribute("id"); copy.append(one); }
+      }
+      pieces.set(piece.dataset.piece ?? "", copy);
     }
     // In a small window it would lie over the pieces: there it opens when it is asked for.
-    /** @type {HTMLDetailsElement} */ (panel).open = drawing.clientWidth > 600;
-    kept = { pieces, points: points(), title: document.title };
+    panel.open = drawing.clientWidth > 600;
+    kept = { pieces, points: points() };
     renew();
   }
   function renew() {
@@ -57,8 +65,8 @@ export function compare(drawing, view, ask) {
     list.replaceChildren(table);
   }
   document.addEventListener("click", (event) => {
-    const what = /** @type {HTMLElement} */ (event.target).closest("button")?.dataset.compare;
-    if (what === "keep") { keep(); /** @type {HTMLDetailsElement} */ (document.querySelector("details.more")).open = false; }
+    const what = near(event, "button", HTMLElement)?.dataset.compare;
+    if (what === "keep") { keep(); tools.open = false; }
     else if (what === "drop") { kept = null; for (const old of drawing.querySelectorAll(".before")) old.remove(); renew(); }
   });
   return { renew };

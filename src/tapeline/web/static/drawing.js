@@ -1,8 +1,11 @@
 // @ts-check
 /** The sheet: pieces laid out for the window, seen through a view that pans and zooms by mouse, touch and keyboard. */
 import { arrange } from "./arrange.js";
+import { every, maybe, near } from "./dom.js";
+import { box as read, pair } from "./numbers.js";
 import { rulers } from "./rulers.js";
-/** @import { Box } from "./arrange.js" */
+/** @import { Place } from "./numbers.js" */
+/** @typedef {ReturnType<typeof drawingView>} View */
 
 const GAP_MM = 40, EDGE_PX = 40, NARROW_EDGE_PX = 22, LEAST_PER = 0.02, MOST_PER = 8;
 
@@ -18,17 +21,18 @@ export function drawingView(host) {
   const sheet = document.createElement("div");
   sheet.className = "paper";
   host.prepend(sheet);
-  const svg = () => /** @type {SVGSVGElement | null} */ (sheet.querySelector("svg.sheet"));
+  const svg = () => maybe(sheet, "svg.sheet", SVGSVGElement);
   /** In the order in which they are laid out; the one that is asked about lies on top. */
-  const pieces = () => /** @type {SVGGElement[]} */ ([...(svg()?.querySelectorAll(":scope > .piece") ?? [])]).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
+  const pieces = () => every(svg(), ":scope > .piece", SVGGElement).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
   // Asking the browser for a size while the page is being written makes it lay out everything: it is kept.
   let [seenW, seenH] = [sheet.clientWidth, sheet.clientHeight];
+  /** @returns {Place} */
   const size = () => [Math.max(1, seenW), Math.max(1, seenH)];
   const wide = () => host.matches(".points, .building");
-  /** @param {SVGElement} piece @param {boolean} [all] @returns {Box} */
-  const box = (piece, all = false) => /** @type {Box} */ (((all && piece.dataset.wide) || piece.dataset.box || "0 0 1 1").split(" ").map(Number));
+  /** @param {SVGElement} piece @param {boolean} [all] */
+  const box = (piece, all = false) => read((all && piece.dataset.wide) || piece.dataset.box);
   /** @param {SVGElement} piece */
-  const place = (piece) => (piece.dataset.place ?? "0 0").split(" ").map(Number);
+  const place = (piece) => pair(piece.dataset.place);
 
   function look() {
     const made = svg();
@@ -45,9 +49,9 @@ export function drawingView(host) {
   }
   /** The title stands in the piece where there is room for it, and otherwise below. @param {SVGGElement} piece */
   function name(piece) {
-    const title = piece.querySelector(":scope > .title"), [left, top, right, bottom] = box(piece);
+    const title = maybe(piece, ":scope > .title", SVGElement), [left, top, right, bottom] = box(piece);
     if (!title) return;
-    const [tx, ty, room] = (/** @type {SVGElement} */ (title).dataset.inside ?? "0 0 0").split(" ").map(Number);
+    const [tx = 0, ty = 0, room = 0] = (title.dataset.inside ?? "").split(" ").map(Number);
     const inside = room / per > (title.textContent ?? "").length * 11 && (bottom - top) / per > 48;
     title.setAttribute("x", String(inside ? tx : (left + right) / 2));
     title.setAttribute("y", String(inside ? ty : bottom + 19 * per));
@@ -59,7 +63,7 @@ export function drawingView(host) {
     const layout = arrange(list.map((p) => box(p, wide())), w / h, GAP_MM);
     whole = layout;
     list.forEach((piece, i) => {
-      const [dx, dy] = layout.places[i];
+      const [dx, dy] = layout.places[i] ?? [0, 0];
       piece.dataset.place = `${dx} ${dy}`;
       for (const part of [piece, svg()?.querySelector(`:scope > .grips[data-on="${CSS.escape(piece.dataset.piece ?? "")}"]`)]) part?.setAttribute("transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
     });
@@ -76,10 +80,10 @@ export function drawingView(host) {
   function go(nextPer, nextX, nextY, slowly) {
     cancelAnimationFrame(moving);
     if (!slowly || matchMedia("(prefers-reduced-motion: reduce)").matches) { [per, x, y] = [nextPer, nextX, nextY]; look(); return; }
-    const from = [per, x, y], began = performance.now();
+    const [fromPer, fromX, fromY] = [per, x, y], began = performance.now();
     const frame = (/** @type {number} */ now) => {
       const t = Math.min(1, (now - began) / 260), e = t * t * (3 - 2 * t);
-      per = from[0] + (nextPer - from[0]) * e; x = from[1] + (nextX - from[1]) * e; y = from[2] + (nextY - from[2]) * e;
+      per = fromPer + (nextPer - fromPer) * e; x = fromX + (nextX - fromX) * e; y = fromY + (nextY - fromY) * e;
       look();
       if (t < 1) moving = requestAnimationFrame(frame);
     };
@@ -87,7 +91,7 @@ export function drawingView(host) {
   }
   /** @param {boolean} [slowly] */
   function all(slowly = false) { lay(); fitted = true; fit(0, 0, whole.width, whole.height, slowly); }
-  /** Place on the sheet under a place of the window, mm. @param {number} clientX @param {number} clientY */
+  /** Place on the sheet under a place of the window, mm. @param {number} clientX @param {number} clientY @returns {Place} */
   function at(clientX, clientY) {
     const frame = sheet.getBoundingClientRect();
     return [x + (clientX - frame.left) * per, y + (clientY - frame.top) * per];
@@ -104,7 +108,7 @@ export function drawingView(host) {
   function pan(dx, dy) { cancelAnimationFrame(moving); x -= dx * per; y -= dy * per; fitted = false; look(); }
   const middle = (/** @type {number} */ by) => { const [w, h] = size(); zoom(by, x + (w * per) / 2, y + (h * per) / 2); };
 
-  host.addEventListener("wheel", (event) => { if (!svg() || /** @type {Element} */ (event.target).closest("#moved")) return; event.preventDefault(); zoom(Math.exp(event.deltaY * (event.deltaMode ? 0.04 : 0.0014)), .../** @type {[number, number]} */ (at(event.clientX, event.clientY))); }, { passive: false });
+  host.addEventListener("wheel", (event) => { if (!svg() || near(event, "#moved", HTMLElement)) return; event.preventDefault(); zoom(Math.exp(event.deltaY * (event.deltaMode ? 0.04 : 0.0014)), ...at(event.clientX, event.clientY)); }, { passive: false });
   sheet.addEventListener("pointerdown", (event) => { if (event.button === 0 && !still) fingers.set(event.pointerId, { x: event.clientX, y: event.clientY }); });
   for (const kind of /** @type {const} */ (["pointerup", "pointercancel"])) sheet.addEventListener(kind, (event) => { fingers.delete(event.pointerId); host.classList.remove("held"); });
   sheet.addEventListener("pointermove", (event) => {
@@ -117,14 +121,14 @@ export function drawingView(host) {
     if (other) {
       const gap = (/** @type {{x: number, y: number}} */ f) => Math.max(8, Math.hypot(f.x - other.x, f.y - other.y));
       pan((now.x - before.x) / 2, (now.y - before.y) / 2);
-      zoom(gap(before) / gap(now), .../** @type {[number, number]} */ (at((now.x + other.x) / 2, (now.y + other.y) / 2)));
+      zoom(gap(before) / gap(now), ...at((now.x + other.x) / 2, (now.y + other.y) / 2));
     } else pan(now.x - before.x, now.y - before.y);
     fingers.set(event.pointerId, now);
   });
   host.addEventListener("keydown", (event) => {
     if (event.target !== host || event.ctrlKey || event.metaKey || event.altKey) return;
-    const step = 60, move = /** @type {Record<string, number[]>} */ ({ ArrowLeft: [step, 0], ArrowRight: [-step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] })[event.key];
-    if (move) pan(move[0], move[1]);
+    const step = 60, move = new Map(/** @type {[string, Place][]} */ ([["ArrowLeft", [step, 0]], ["ArrowRight", [-step, 0]], ["ArrowUp", [0, step]], ["ArrowDown", [0, -step]]])).get(event.key);
+    if (move) pan(...move);
     else if (event.key === "+" || event.key === "=") middle(0.8);
     else if (event.key === "-") middle(1.25);
     else if (event.key === "0") all(true);
@@ -144,7 +148,7 @@ export function drawingView(host) {
     show(source) {
       if (source === null) return;
       sheet.innerHTML = source;
-      svg()?.querySelectorAll(":scope > .piece").forEach((piece, i) => { /** @type {SVGElement} */ (piece).dataset.order = String(i); });
+      every(svg(), ":scope > .piece", SVGGElement).forEach((piece, i) => { piece.dataset.order = String(i); });
       const now = `${svg()?.dataset.style}: ${pieces().map((p) => p.dataset.piece).join(" ")}`, before = whole;
       lay();
       const grown = Math.max(whole.width / before.width, before.width / whole.width, whole.height / before.height, before.height / whole.height);
@@ -166,7 +170,7 @@ export function drawingView(host) {
     from(name) {
       const piece = pieces().find((p) => p.dataset.piece === name);
       if (!piece) return;
-      if (piece.nextElementSibling?.classList.contains("piece")) [...(svg()?.querySelectorAll(":scope > .piece") ?? [])].at(-1)?.after(piece);
+      if (piece.nextElementSibling?.classList.contains("piece")) every(svg(), ":scope > .piece", SVGGElement).at(-1)?.after(piece);
       if (name !== zero) { zero = name; look(); }
     },
     /** While a handle is held, nothing else moves the view. @param {boolean} on */

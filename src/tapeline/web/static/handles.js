@@ -1,34 +1,42 @@
 // @ts-check
+import { every, near } from "./dom.js";
+import { pair } from "./numbers.js";
+/** @import { View } from "./drawing.js" */
+/** @import { Place } from "./numbers.js" */
+
+/** What is known of a handle that is moved: numbers in the docket's unit, `way` and `from` in mm.
+ * @typedef {{id: string, path: string[], way: Place, start: number, from: Place, least: number, most: number, step: number, unit: number, value: number, words: string}} Grip */
+
 /** Handles on points that a line of the docket governs: dragged, or moved by the arrow keys, they write into the docket.
- * @param {HTMLElement} drawing @param {ReturnType<typeof import("./drawing.js").drawingView>} view
+ * @param {HTMLElement} drawing @param {View} view
  * @param {(keys: string[], value: string, done: boolean) => void} edit @param {(words: string) => void} say */
 export function handles(drawing, view, edit, say) {
   const SPACE = "http://www.w3.org/2000/svg";
-  /** @type {{id: string, path: string[], way: number[], start: number, from: number[], least: number, most: number, step: number, unit: number, value: number, words: string} | null} */
+  /** @type {Grip | null} */
   let held = null;
   let focused = "", again = false;
-  /** @param {HTMLElement | SVGElement} handle */
+  /** @param {SVGElement} handle @returns {Grip} */
   const read = (handle) => {
     const number = (/** @type {string} */ name) => Number(handle.getAttribute(name));
-    return { id: handle.id, path: (handle.dataset.path ?? "").split("."), way: (handle.dataset.way ?? "0 0").split(" ").map(Number), start: number("aria-valuenow"), from: [0, 0],
+    return { id: handle.id, path: (handle.dataset.path ?? "").split("."), way: pair(handle.dataset.way), start: number("aria-valuenow"), from: [0, 0],
       least: number("aria-valuemin"), most: number("aria-valuemax"), step: Number(handle.dataset.stepSize), unit: Number(view.svg()?.dataset.unit ?? 10), value: number("aria-valuenow"), words: handle.dataset.says ?? "" };
   };
   /** An arrow that points the way it goes, clear of the point itself. @param {SVGElement} handle */
   function draw(handle) {
-    const [x, y] = (handle.dataset.at ?? "0 0").split(" ").map(Number), [dx, dy] = (handle.dataset.way ?? "0 0").split(" ").map(Number);
+    const [x, y] = pair(handle.dataset.at), [dx, dy] = pair(handle.dataset.way);
     const turn = (Math.atan2(dy, dx) * 180) / Math.PI, per = view.per;
     handle.setAttribute("transform", `translate(${x} ${y}) rotate(${turn}) scale(${per * (per > 2.6 ? 0.7 : 1)})`);
     if (handle.firstChild) return;
-    for (const [name, d] of [["hit", "M2,-13 H46 V13 H2 Z"], ["arrow", "M14,-7 H24 V-12 L40,0 L24,12 V7 H14 Z"]]) {
+    for (const [name, d] of /** @type {const} */ ([["hit", "M2,-13 H46 V13 H2 Z"], ["arrow", "M14,-7 H24 V-12 L40,0 L24,12 V7 H14 Z"]])) {
       const path = document.createElementNS(SPACE, "path");
       path.setAttribute("class", name); path.setAttribute("d", d);
       handle.append(path);
     }
   }
-  const renew = () => { for (const handle of /** @type {NodeListOf<SVGElement>} */ (drawing.querySelectorAll(".paper .handle"))) draw(handle); };
+  const renew = () => { for (const handle of every(drawing, ".paper .handle", SVGElement)) draw(handle); };
   view.watch(renew);
 
-  /** @param {NonNullable<typeof held>} one @param {number} value @param {boolean} done */
+  /** @param {Grip} one @param {number} value @param {boolean} done */
   function set(one, value, done) {
     const asked = Math.round(value / one.step) * one.step;
     const now = Number(Math.min(Math.max(asked, one.least), one.most).toFixed(4));
@@ -38,7 +46,7 @@ export function handles(drawing, view, edit, say) {
     if (now !== one.value || done) { one.value = now; edit(one.path, String(now), done); }
   }
   drawing.addEventListener("pointerdown", (event) => {
-    const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
+    const handle = near(event, ".handle", SVGElement);
     if (!handle || event.button !== 0) return;
     event.preventDefault();
     event.stopPropagation();
@@ -61,7 +69,7 @@ export function handles(drawing, view, edit, say) {
     drawing.classList.remove("pulling");
   });
   drawing.addEventListener("keydown", (event) => {
-    const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
+    const handle = near(event, ".handle", SVGElement);
     if (!handle || event.ctrlKey || event.metaKey || event.altKey) return;
     const one = read(handle), [dx, dy] = one.way;
     const along = Math.abs(dx) > Math.abs(dy), forward = along ? dx > 0 : dy > 0;
@@ -77,13 +85,13 @@ export function handles(drawing, view, edit, say) {
     event.preventDefault();
   });
   drawing.addEventListener("focusin", (event) => {
-    const handle = /** @type {SVGElement | null} */ (/** @type {Element} */ (event.target).closest(".handle"));
+    const handle = near(event, ".handle", SVGElement);
     focused = handle?.id ?? "";
     if (handle && !held && !again) { const one = read(handle); say(`${handle.getAttribute("aria-label")}: ${handle.getAttribute("aria-valuetext")}, of ${one.least} to ${one.most}. Drag it, or move it with the arrow keys.`); }
   });
   return {
     /** The drawing is about to be replaced: remember where the keyboard was. */
-    before() { focused = /** @type {Element | null} */ (document.activeElement)?.closest?.(".handle")?.id ?? ""; },
+    before() { focused = document.activeElement?.closest(".handle")?.id ?? ""; },
     renew() { renew(); if (focused) { again = true; document.getElementById(focused)?.focus({ preventScroll: true }); again = false; } },
   };
 }

@@ -1,13 +1,16 @@
 // @ts-check
+import { every, near, need } from "./dom.js";
+import { ask, excuse } from "./send.js";
 import { ways } from "./ways.js";
+/** @import { Mover } from "./send.js" */
+/** @typedef {ReturnType<typeof marks>} Marks */
 
 /** Pointing at a line or point: it is lit, with what it comes from and what depends on it, and its reason is told.
  * @param {HTMLElement} drawing @param {(piece: string) => void} from told on which piece the asked mark lies */
 export function marks(drawing, from) {
-  const list = /** @type {HTMLSelectElement} */ (document.querySelector("#mark"));
-  const words = /** @type {HTMLElement} */ (document.querySelector("#told-words")), key = /** @type {HTMLElement} */ (document.querySelector("#told-key"));
-  const more = /** @type {HTMLElement} */ (document.querySelector("#told-more")), movers = /** @type {HTMLButtonElement} */ (document.querySelector("#ask-movers"));
-  const size = /** @type {HTMLButtonElement} */ (document.querySelector("#ask-size"));
+  const list = need(document, "#mark", HTMLSelectElement);
+  const words = need(document, "#told-words", HTMLElement), key = need(document, "#told-key", HTMLElement), more = need(document, "#told-more", HTMLElement);
+  const movers = need(document, "#ask-movers", HTMLButtonElement), size = need(document, "#ask-size", HTMLButtonElement);
   /** @type {Map<string, HTMLElement>} */
   let rows = new Map();
   /** @type {Map<string, string[]>} */
@@ -67,16 +70,15 @@ export function marks(drawing, from) {
     size.hidden = !settable;
     if (settable) { size.dataset.size = settable; size.textContent = `Set ${settable.replaceAll("_", " ")} by hand`; }
   }
-  async function ask() {
+  async function explain() {
     const label = shown;
     more.textContent = "The garment is drafted with every tape a little longer …";
-    const answer = await fetch(`/explain?what=${encodeURIComponent(label)}`);
-    const told = await answer.json();
-    if (label !== shown) return;
-    if (!answer.ok) { more.textContent = told.problem; return; }
-    more.replaceChildren(bars(told.movers));
+    try {
+      const told = await ask("explain", { what: label });
+      if (label === shown) more.replaceChildren(bars(told.movers));
+    } catch (error) { if (label === shown) more.textContent = excuse(error); }
   }
-  /** @param {{tape: string, mm: number, out: number, up: number, per: string}[]} rows */
+  /** @param {Mover[]} rows */
   function bars(rows) {
     if (!rows.length) { const none = document.createElement("p"); none.textContent = "No tape moves it."; return none; }
     const table = document.createElement("table"), most = Math.max(...rows.map((r) => Math.abs(r.mm)));
@@ -94,17 +96,17 @@ export function marks(drawing, from) {
   }
   /** On which side of the centre a mark lies: 1 or -1. @param {string} label */
   function side(label) {
-    const mark = /** @type {SVGElement | undefined} */ (drawn(label)[0]), d = mark?.querySelector("path.hit")?.getAttribute("d");
+    const mark = drawn(label)[0], d = mark?.querySelector("path.hit")?.getAttribute("d");
     const x = Number(mark?.dataset.at?.split(" ")[0] ?? (d ?? "").match(/-?[\d.]+/)?.[0] ?? 0);
     return x < -0.01 ? -1 : 1;
   }
-  movers.addEventListener("click", () => void ask());
+  movers.addEventListener("click", () => void explain());
   list.addEventListener("change", () => pin(list.value));
   /** @param {string} label */
   function pin(label) { pinned = label; list.value = rows.has(label) ? label : ""; light(label); }
 
   /** @param {Event} event */
-  const under = (event) => /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest(".mark"))?.dataset.step ?? "";
+  const under = (event) => near(event, ".mark", SVGElement)?.dataset.step ?? "";
   let lastPlace = "";
   drawing.addEventListener("pointerover", (event) => {
     // When the drawing changes below a pointer that stands still, nobody has pointed at anything.
@@ -129,7 +131,7 @@ export function marks(drawing, from) {
     say(text) { spoken = true; more.replaceChildren(); words.textContent = text; },
     /** The places were written anew. */
     renew() {
-      index = new Map(/** @type {SVGElement[]} */ ([...drawing.querySelectorAll(".paper .mark")]).map((mark) => [mark.dataset.step ?? "", mark]));
+      index = new Map(every(drawing, ".paper .mark", SVGElement).map((mark) => [mark.dataset.step ?? "", mark]));
       const first = document.querySelector("#draft .steps li");
       // The list is read again only when it was written again.
       if (first !== before) { before = first; read(); }
@@ -138,14 +140,14 @@ export function marks(drawing, from) {
       light(shown, spoken);
       // Measuring takes longer than drawing: it waits until the drawing rests.
       clearTimeout(measuring);
-      if (asked) { more.textContent = "…"; measuring = setTimeout(() => void ask(), 600); }
+      if (asked) { more.textContent = "…"; measuring = setTimeout(() => void explain(), 600); }
     },
     rows: () => rows, drawn,
     get shown() { return shown; },
   };
   function read() {
     rows = new Map(); followers = new Map();
-    for (const row of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#draft .steps li"))) rows.set(row.dataset.label ?? "", row);
+    for (const row of every(document, "#draft .steps li", HTMLElement)) rows.set(row.dataset.label ?? "", row);
     for (const label of rows.keys()) for (const need of needs(label)) followers.set(need, [...(followers.get(need) ?? []), label]);
     const now = [...rows.keys()].join(" ");
     if (now !== listed) {

@@ -1,13 +1,17 @@
 // @ts-check
 import { docket } from "./docket.js";
+import { every, near, need } from "./dom.js";
 import { finish } from "./finish.js";
 import { measure } from "./measure.js";
-import { queue } from "./send.js";
+import { ask, excuse, queue, tried } from "./send.js";
 import { shown, style } from "./style.js";
 import { table } from "./table.js";
 /** @import { State } from "./send.js" */
 
-const $ = (/** @type {string} */ what) => /** @type {HTMLElement} */ (document.querySelector(what));
+const $ = (/** @type {string} */ what) => need(document, what, HTMLElement);
+const undo = need(document, "#undo", HTMLButtonElement), redo = need(document, "#redo", HTMLButtonElement);
+/** Something is typed or set there. @param {Element | null} one @returns {one is HTMLInputElement | HTMLTextAreaElement} */
+const isField = (one) => one instanceof HTMLInputElement || one instanceof HTMLTextAreaElement;
 /** @type {State} */
 let state = JSON.parse($("#state").textContent ?? "{}");
 
@@ -29,12 +33,12 @@ const written = {};
 let rest = 0;
 /** @type {HTMLElement | null} */
 let slider = null;
-document.addEventListener("pointerdown", (event) => { const field = /** @type {HTMLElement} */ (event.target); slider = field.matches("input[type=range]") ? field : null; });
+document.addEventListener("pointerdown", (event) => { slider = near(event, "input[type=range]", HTMLElement); });
 for (const kind of ["pointerup", "pointercancel"]) document.addEventListener(kind, () => { if (slider) { slider = null; clearTimeout(rest); rest = setTimeout(others, 400); } });
 /** An answer to an edit has the place in view only: the others are fetched when nothing else waits. */
 async function others() {
   if (!line.idle) return;
-  try { const all = await (await fetch("/state")).json(); if (line.idle && all.version === state.version) paint(all); } catch { /* the next edit says so */ }
+  try { const all = await ask("state"); if (line.idle && all.version === state.version) paint(all); } catch { /* the next edit says so */ }
 }
 
 /** Show a state: every place anew, but where the maker is typing stays as it is.
@@ -43,9 +47,8 @@ function paint(next) {
   state = next;
   $("#offline").hidden = true;
   if (next.problem) writing.refused();
-  const active = /** @type {HTMLInputElement | null} */ (document.activeElement);
-  const id = active?.id, typed = active && "value" in active ? active.value : null;
-  const from = active?.selectionStart ?? null, opened = [...document.querySelectorAll("details[open]")].map((d) => d.previousElementSibling?.id);
+  const active = document.activeElement, id = active?.id, typed = isField(active) ? active.value : null;
+  const from = isField(active) ? active.selectionStart : null, opened = [...document.querySelectorAll("details[open]")].map((d) => d.previousElementSibling?.id);
   for (const [name, html] of Object.entries(next.places)) {
     const inside = $(`[data-inside=${name}]`);
     if (name === "docket" && writing.written) continue;
@@ -57,16 +60,16 @@ function paint(next) {
   if (Object.keys(next.places).length === 1) rest = setTimeout(others, 400);
   for (const before of opened) { const details = before ? document.getElementById(before)?.nextElementSibling : null; if (details instanceof HTMLDetailsElement) details.open = true; }
   if (id) {
-    const now = /** @type {HTMLInputElement | null} */ (document.getElementById(id));
+    const now = document.getElementById(id);
     if (now && now !== document.activeElement) {
       now.focus({ preventScroll: true });
-      if (typed !== null && !["range", "radio"].includes(now.type) && now.tagName !== "SELECT" && now.tagName !== "BUTTON") { now.value = typed; if (from !== null) now.setSelectionRange(from, from); }
+      if (typed !== null && isField(now) && !["range", "radio", "file"].includes(now.type)) { now.value = typed; if (from !== null) now.setSelectionRange(from, from); }
     }
   }
   shown($("#style"));
   cutting.show(next);
-  /** @type {HTMLButtonElement} */ ($("#undo")).disabled = !next.undo;
-  /** @type {HTMLButtonElement} */ ($("#redo")).disabled = !next.redo;
+  undo.disabled = !next.undo;
+  redo.disabled = !next.redo;
   $("#title").textContent = next.title;
   document.title = `${next.title} · Tapeline`;
   $("#count").textContent = next.errors ? `${next.errors} to mend` : next.doubts ? `${next.doubts} to look at` : "all true";
@@ -75,24 +78,18 @@ function paint(next) {
   writing.painted();
 }
 
-/** @param {HTMLElement} field @param {boolean} done */
-function edit(field, done) {
-  const { keys, last } = field.dataset;
-  if (!keys) return;
+/** @param {Event} event @param {boolean} done */
+function edit(event, done) {
+  const field = near(event, "[data-keys]", HTMLElement), { keys, last } = field?.dataset ?? {};
+  if (!keys || !(isField(field) || field instanceof HTMLSelectElement)) return;
   const path = [...keys.split("."), ...(last ? [last] : [])];
-  line.add("/edit", { keys: path, value: /** @type {HTMLInputElement} */ (field).value, done, place: place() }, path.join("."));
+  line.add("/edit", { keys: path, value: field.value, done, place: place() }, path.join("."));
 }
 
-document.addEventListener("input", (event) => {
-  const field = /** @type {HTMLInputElement} */ (event.target);
-  if (field.dataset.keys) edit(field, false);
-});
-document.addEventListener("change", (event) => {
-  const field = /** @type {HTMLElement} */ (event.target);
-  if (field.dataset.keys) edit(field, true);
-});
+document.addEventListener("input", (event) => edit(event, false));
+document.addEventListener("change", (event) => edit(event, true));
 document.addEventListener("click", (event) => {
-  const button = /** @type {HTMLElement} */ (event.target).closest("button");
+  const button = near(event, "button", HTMLElement);
   if (!button) return;
   if (button.id === "undo") line.add("/undo", {});
   else if (button.id === "redo") line.add("/redo", {});
@@ -102,29 +99,29 @@ document.addEventListener("click", (event) => {
 });
 document.addEventListener("keydown", (event) => {
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
-  if (/** @type {HTMLElement} */ (event.target).id === "text") return;
+  if (near(event, "#text", HTMLElement)) return;
   event.preventDefault();
   line.add(event.shiftKey ? "/redo" : "/undo", {});
 });
 function go() {
-  const names = [...document.querySelectorAll("nav a")].map((a) => /** @type {HTMLElement} */ (a).dataset.place ?? "");
+  const links = every(document, "nav a", HTMLElement), names = links.map((link) => link.dataset.place ?? "");
   const name = names.includes(location.hash.slice(2)) ? location.hash.slice(2) : "measure";
-  for (const section of document.querySelectorAll("main section")) /** @type {HTMLElement} */ (section).hidden = section.id !== name;
-  for (const link of document.querySelectorAll("nav a")) if (/** @type {HTMLElement} */ (link).dataset.place === name) link.setAttribute("aria-current", "page"); else link.removeAttribute("aria-current");
+  for (const section of every(document, "main section", HTMLElement)) section.hidden = section.id !== name;
+  for (const link of links) if (link.dataset.place === name) link.setAttribute("aria-current", "page"); else link.removeAttribute("aria-current");
   document.body.dataset.place = name;
   cutting.place(name);
 }
 addEventListener("hashchange", () => { go(); window.scrollTo(0, 0); });
 document.addEventListener("visibilitychange", async () => {
   if (document.hidden || !line.idle) return;
-  try { const now = await (await fetch("/state")).json(); if (now.version !== state.version) paint(now); } catch { $("#offline").hidden = false; }
+  try { const now = await ask("state"); if (now.version !== state.version) paint(now); } catch { $("#offline").hidden = false; }
 });
 /** Show the drawing with one value changed; nothing is written. @param {string[]} keys @param {string} value */
 async function tryOut(keys, value) {
-  const answer = await fetch("/try", { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify({ keys, value }) });
-  const tried = await answer.json();
-  if (!tried.drawing) { cutting.say(tried.problem ?? "With that value nothing can be drawn either."); return; }
-  cutting.show({ ...state, drawing: tried.drawing });
+  let drawing;
+  try { ({ drawing } = await tried(keys, value)); } catch (error) { cutting.say(excuse(error)); return; }
+  if (!drawing) { cutting.say("With that value nothing can be drawn either."); return; }
+  cutting.show({ ...state, drawing });
   cutting.say(`Shown with ${keys.at(-1)?.replaceAll("_", " ")} ${value}. Nothing is written: use it, or change something to go back.`);
 }
 

@@ -59,6 +59,8 @@ function steps(per, unit) {
   const ladder = inch
     ? [[0.25, 4], [0.5, 4], [1, 8], [2, 4], [6, 6], [12, 12], [24, 4], [48, 4]]
     : [[0.1, 2], [0.5, 5], [1, 10], [2, 4], [5, 5], [10, 10], [20, 4], [50, 5], [100, 10]];
-  for (const [major, parts] of ladder) if ((major * unit) / per >= 44) return [major, parts];
-  return ladder[ladder.length - 1];
+  /** @type {[number, number]} */
+  let step = [1, 1];
+  for (step of ladder) if ((step[0] * unit) / per >= 44) break;
+  return step;
 }

@@ -2,6 +2,7 @@
 /** Everything about the drawing: seen, pointed at, played, pulled, compared. */
 import { comb } from "./comb.js";
 import { compare } from "./compare.js";
+import { near, need } from "./dom.js";
 import { drawingView } from "./drawing.js";
 import { handles } from "./handles.js";
 import { marks } from "./marks.js";
@@ -10,34 +11,36 @@ import { steps } from "./steps.js";
 
 /** @param {(keys: string[], value: string, done: boolean) => void} edit writes a value into the docket */
 export function table(edit) {
-  const $ = (/** @type {string} */ what) => /** @type {HTMLElement} */ (document.querySelector(what));
-  const drawing = $("#drawing");
+  const drawing = need(document, "#drawing", HTMLElement), more = need(document, "details.more", HTMLDetailsElement);
+  const missing = need(document, "#no-drawing", HTMLElement), before = need(document, "#old-drawing", HTMLElement);
+  /** @param {string} id */
+  const box = (id) => need(document, id, HTMLInputElement);
+  const points = box("#show-points"), grips = box("#show-handles"), teeth = box("#show-comb");
   const view = drawingView(drawing), told = marks(drawing, view.from), play = steps(drawing, told, view);
   const say = told.say;
   const pull = handles(drawing, view, edit, say), old = compare(drawing, view, told.pin);
-  const ticked = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ ($(id)).checked;
   scale(view.scale);
 
   function shown() {
-    drawing.classList.toggle("points", ticked("#show-points"));
-    drawing.classList.toggle("handles", ticked("#show-handles"));
-    comb(drawing, ticked("#show-comb"));
+    drawing.classList.toggle("points", points.checked);
+    drawing.classList.toggle("handles", grips.checked);
+    comb(drawing, teeth.checked);
   }
-  for (const id of ["#show-points", "#show-handles", "#show-comb"]) $(id).addEventListener("change", () => { shown(); if (id === "#show-points") view.relay(); });
+  for (const one of [points, grips, teeth]) one.addEventListener("change", () => { shown(); if (one === points) view.relay(); });
+  grips.addEventListener("change", () => { grips.dataset.asked = "yes"; });
   document.addEventListener("click", (event) => {
-    const target = /** @type {HTMLElement} */ (event.target), button = target.closest("button");
-    const more = /** @type {HTMLDetailsElement} */ ($("details.more"));
-    if (more.open && !more.contains(target)) more.open = false;
+    const button = near(event, "button", HTMLElement);
+    if (more.open && event.target instanceof Node && !more.contains(event.target)) more.open = false;
     if (!button) return;
     if (button.dataset.view) { if (button.dataset.view === "all") view.all(true); else view.middle(button.dataset.view === "in" ? 0.75 : 1.33); }
-    else if (button.classList.contains("step")) play.find(/** @type {HTMLElement} */ (button.closest("li"))?.dataset.label ?? "");
+    else if (button.classList.contains("step")) play.find(button.closest("li")?.dataset.label ?? "");
     else if (button.id === "ask-size") size(button.dataset.size ?? "");
   });
   document.addEventListener("focusin", (event) => {
-    const field = /** @type {HTMLElement} */ (event.target);
-    if (field.id.startsWith("size-")) told.pin(field.id.slice(5));
+    const field = near(event, "*", Element);
+    if (field?.id.startsWith("size-")) told.pin(field.id.slice(5));
   });
-  document.addEventListener("keydown", (event) => { const more = /** @type {HTMLDetailsElement} */ ($("details.more")); if (event.key === "Escape" && more.open) { more.open = false; more.querySelector("summary")?.focus(); } });
+  document.addEventListener("keydown", (event) => { if (event.key === "Escape" && more.open) { more.open = false; more.querySelector("summary")?.focus(); } });
   /** The field of a size, in its place of the day. @param {string} name */
   function size(name) {
     location.hash = "#/draft";
@@ -54,22 +57,20 @@ export function table(edit) {
       pull.before();
       view.show(state.drawing);
       const drawn = view.pieces().length > 0, stale = state.drawing === null && drawn;
-      $("#no-drawing").hidden = drawn;
+      missing.hidden = drawn;
       drawing.classList.toggle("old", stale);
-      $("#old-drawing").hidden = !stale;
-      if (stale) $("#old-drawing").textContent = "This is the drawing from before: what was written last cannot be drafted yet.";
+      before.hidden = !stale;
+      if (stale) before.textContent = "This is the drawing from before: what was written last cannot be drafted yet.";
       told.renew();
       play.renew();
       old.renew();
-      comb(drawing, ticked("#show-comb"));
+      comb(drawing, teeth.checked);
       pull.renew();
     },
     /** Another place of the day. @param {string} name */
     place(name) {
       play.place(name);
-      const box = /** @type {HTMLInputElement} */ ($("#show-handles"));
-      if (box.dataset.asked !== "yes") { box.checked = name === "style"; shown(); }
+      if (grips.dataset.asked !== "yes") { grips.checked = name === "style"; shown(); }
     },
   };
 }
-document.querySelector("#show-handles")?.addEventListener("change", (event) => { /** @type {HTMLElement} */ (event.target).dataset.asked = "yes"; });
