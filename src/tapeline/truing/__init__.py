@@ -4,7 +4,23 @@ from tapeline.truing.girths import Meaning, MeasuredGirth
 from tapeline.truing.joins import JoinAngle, SquareAngle
 from tapeline.truing.opening import Opening
 from tapeline.truing.reach import Hang
+from tapeline.truing.roll import LaidPiece, Placement, Rolled, Run, roll
 from tapeline.truing.truing import Truing, true
 from tapeline.truing.walk import SeamWalk
 
-__all__ = ["Hang", "JoinAngle", "Meaning", "MeasuredGirth", "Opening", "SeamWalk", "SquareAngle", "Truing", "true"]
+__all__ = [
+    "Hang",
+    "JoinAngle",
+    "LaidPiece",
+    "Meaning",
+    "MeasuredGirth",
+    "Opening",
+    "Placement",
+    "Rolled",
+    "Run",
+    "SeamWalk",
+    "SquareAngle",
+    "Truing",
+    "roll",
+    "true",
+]

@@ -21,6 +21,7 @@ from tapeline.web.download import DOWNLOADS, download
 from tapeline.web.drawing import drawing
 from tapeline.web.explained import explained
 from tapeline.web.places import fragment, page
+from tapeline.web.seam_view import seam_view
 from tapeline.web.sheet_map import sheet_map
 from tapeline.web.table import Table
 from tapeline.web.unfolded import unfolded
@@ -46,6 +47,7 @@ def application(table: Table) -> Starlette:
             Route("/redo", redo, methods=["POST"]),
             Route("/explain", explain),
             Route("/map", show_map),
+            Route("/seam", show_seam),
             Route("/download/{kind}", fetch),
             Mount("/static", StaticFiles(directory=str(files("tapeline.web") / "static"))),
         ]
@@ -170,6 +172,15 @@ async def show_map(request: Request) -> Response:
     except InputError as error:
         return _refused(str(error), 422)
     return JSONResponse({"html": fragment("map", map=made)})
+
+
+async def show_seam(request: Request) -> Response:
+    """The two edges of a seam laid on each other, and where they lie as it is walked; made when it is asked for."""
+    try:
+        made = await asyncio.to_thread(seam_view, _table(request).view, request.query_params.get("name", ""))
+    except InputError as error:
+        return _refused(str(error), 422)
+    return JSONResponse({"html": fragment("seam", seam=made), "places": made.places})
 
 
 def _table(request: Request) -> Table:

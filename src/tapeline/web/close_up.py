@@ -43,10 +43,15 @@ def strip(walked: SeamWalk, unit: Unit) -> Strip:
     difference = walked.a_mm - walked.b_mm
     longer = f"{abs(difference) / unit.mm:.2f} {unit.sign} {'longer' if difference > 0 else 'shorter'}"
     said = f"{longer}, {seam.reason or 'as meant'}" if abs(difference) >= SHOWN_MM else "equal"
-    words = f"{seam.side_text(seam.a)} on {seam.side_text(seam.b)}: {said}"
+    words = f"{_plain(seam.side_text(seam.a))} on {_plain(seam.side_text(seam.b))}: {said}"
     marks = tuple((x * scale, y * scale) for x, y in zip(a, b, strict=True))
     edges = tuple(str(ref) for ref in (*seam.a, *seam.b))
     return Strip(seam.name, walked.a_mm * scale, walked.b_mm * scale, marks, words, edges)
+
+
+def _plain(side: str) -> str:
+    """Edges as a maker says them: `back neckline and front neckline`."""
+    return side.replace(" + ", " and ").replace(".", " ").replace("_", " ")
 
 
 @dataclass(frozen=True, slots=True)

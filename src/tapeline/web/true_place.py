@@ -33,6 +33,12 @@ class Finding:
     value: str
     """What the hint writes there, as it would be typed."""
 
+    @property
+    def seam(self) -> str:
+        """The seam it is about, whose edges the page can lay on each other; empty when it is about none."""
+        word, _, name = self.problem.where.partition(" ")
+        return name if word == "seam" and self.marks else ""
+
 
 def truing(view: View) -> dict[str, Any]:
     """Everything the place shows."""

@@ -3,6 +3,7 @@ import { docket } from "./docket.js";
 import { every, near, need } from "./dom.js";
 import { finish } from "./finish.js";
 import { measure } from "./measure.js";
+import { seams } from "./seams.js";
 import { ask, excuse, queue, tried } from "./send.js";
 import { shown, style } from "./style.js";
 import { table } from "./table.js";
@@ -25,6 +26,7 @@ const writing = docket($("#docket"), {
 const line = queue(paint, (why, again) => {
   if (again) { $("#offline").hidden = false; setTimeout(() => void line.again(), 1000); } else cutting.say(why.message);
 });
+const laid = seams($("#true"));
 const place = () => document.body.dataset.place ?? "";
 const cutting = table((keys, value, done) => line.add("/edit", { keys, value, done, place: place() }, keys.join(".")));
 
@@ -76,6 +78,7 @@ function paint(next) {
   if (next.problem) cutting.say(`${next.problem}: ${writing.written ? "your text is kept, and not used yet" : "what it wrote is shown"}.`);
   document.body.dataset.version = String(next.version);
   writing.painted();
+  laid();
 }
 
 /** @param {Event} event @param {boolean} done */
@@ -110,6 +113,7 @@ function go() {
   for (const link of links) if (link.dataset.place === name) link.setAttribute("aria-current", "page"); else link.removeAttribute("aria-current");
   document.body.dataset.place = name;
   cutting.place(name);
+  laid();
 }
 addEventListener("hashchange", () => { go(); window.scrollTo(0, 0); });
 document.addEventListener("visibilitychange", async () => {

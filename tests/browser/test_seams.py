@@ -1,0 +1,55 @@
+"""True: a seam's edges laid on each other and walked from start to end, by keyboard and by button."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.window import Desk
+
+pytestmark = pytest.mark.slow
+
+LAID = "#laid-armhole_front"
+
+
+def test_the_sleeve_is_walked_into_the_armhole(marit: Desk) -> None:
+    """Fetched when it is opened; slider and buttons roll the sleeve on; a change elsewhere keeps the place."""
+    page = marit.window("true")
+    marit.settle(page)
+    assert not any("/seam" in url for url in marit.asked)
+    page.click("#lay-armhole_front")
+    rolling, says = page.locator(f"{LAID} .rolling"), page.locator(f"{LAID} .says")
+    expect(says).to_have_text(re.compile(r"At the start: walked 0\.0 on 0\.0 cm"))
+    expect(page.locator("#lay-armhole_front")).to_have_attribute("aria-expanded", "true")
+    before = rolling.get_attribute("transform")
+    page.focus("#walk-armhole_front")
+    page.keyboard.press("ArrowRight")
+    expect(says).to_have_text(re.compile("Between the marks"))
+    assert rolling.get_attribute("transform") != before
+    page.click("#next-armhole_front")
+    expect(says).to_have_text(re.compile("At mark 1"))
+    expect(page.get_by_label("Walk the seam").first).to_have_attribute("aria-valuetext", re.compile("At mark 1"))
+    assert_touching(page.evaluate(TICKS))
+    page.click("nav a[data-place=style]")
+    page.fill("#garment-neckline-lower_front", "2")
+    marit.settle(page)
+    page.click("nav a[data-place=true]")
+    expect(says).to_have_text(re.compile("At mark 1"))
+    page.click("#lay-armhole_front")
+    expect(page.locator(LAID)).to_be_hidden()
+
+
+TICKS = """() => [...document.querySelectorAll('#laid-armhole_front :is(.lying, .rolling) .tick')].map(tick => {
+  const start = tick.getPointAtLength(0).matrixTransform(tick.getScreenCTM());
+  return [start.x, start.y];
+})"""
+"""Where on the screen the notches of both sides meet the seam line."""
+
+
+def assert_touching(ticks: list[list[float]]) -> None:
+    """Both notches begin at one place of the screen, to half a pixel."""
+    (ax, ay), (bx, by) = ticks
+    assert abs(ax - bx) < 0.5
+    assert abs(ay - by) < 0.5
