@@ -62,7 +62,13 @@ def test_the_key_is_handed_out_once_as_a_cookie_that_no_script_reads() -> None:
 )
 def test_strangers_are_refused(heads: dict[str, str], why: str) -> None:
     """Without the key, under a foreign name or from a foreign page, nothing is shown or changed."""
-    for method, path in (("GET", "/"), ("POST", "/edit"), ("GET", "/download/pdf"), ("GET", "/static/page.js")):
+    for method, path in (
+        ("GET", "/"),
+        ("POST", "/edit"),
+        ("GET", "/download/pdf"),
+        ("GET", "/seam?name=side"),
+        ("GET", "/static/page.js"),
+    ):
         answer = ask(method, path, heads, b"{}" if method == "POST" else None)
         assert answer.status_code == 403
         assert answer.text == f"refused: {why}"
@@ -90,3 +96,11 @@ def test_no_path_leads_out(path: str) -> None:
     assert answer.status_code == 404
     assert "root:" not in answer.text
     assert "Starlette" not in answer.text
+
+
+def test_a_seam_is_laid_out_for_whoever_has_the_key() -> None:
+    """A seam of the garment is shown; what is no seam is refused in words, and not shown back."""
+    assert "rolls along it" in ask("GET", "/seam?name=side", {"cookie": COOKIE}).json()["html"]
+    refused = ask("GET", "/seam?name=%3Cscript%3E", {"cookie": COOKIE})
+    assert refused.status_code == 422
+    assert "script" not in refused.text
