@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tapeline.docket.edit import with_value
+from tapeline.problems import Problem, Severity
 from tapeline.web.true_place import truing
 from tapeline.web.unfolded import unfolded
 from tapeline.web.view import look
@@ -46,3 +49,21 @@ def test_every_seam_and_corner_has_its_close_up() -> None:
     assert abs(strips["shoulder"].a - strips["shoulder"].b) < 1e-6
     assert strips["neckline"].a < strips["neckline"].b
     assert {corner.words for corner in shown["corners"]} == {"runs straight on"}
+
+
+def test_a_finding_opens_its_place() -> None:
+    """A line that bends over a seam lights its two edges; a seam that does not fit lights them and can be laid out."""
+    view = look(TAPES, "test.toml")
+    assert view.drafted is not None
+    joins = [replace(join, bend=0.1) if join.line == "neckline" else join for join in view.drafted.truing.joins]
+    bent = next(join for join in joins if join.bend == 0.1)
+    drafted = replace(view.drafted, truing=replace(view.drafted.truing, joins=tuple(joins)))
+    problems = (
+        Problem("join-bends", Severity.ERROR, "invented", ", ".join(bent.corners)),
+        Problem("seam-mismatch", Severity.ERROR, "invented", "seam side"),
+    )
+    bends, seam = truing(replace(view, drafted=drafted, problems=problems))["findings"]
+    assert set(bends.marks) == {"front.neckline", "back.neckline"}
+    assert bends.seam == ""
+    assert set(seam.marks) == {"front.side", "back.side"}
+    assert seam.seam == "side"

@@ -9,7 +9,7 @@ from typing import Any
 from tapeline.lengths import Length
 from tapeline.pattern import choices_of
 from tapeline.problems import Problem
-from tapeline.truing import Truing
+from tapeline.truing import JOIN_TOLERANCE, Truing
 from tapeline.units import Unit
 from tapeline.web.close_up import corner_view, strip
 from tapeline.web.view import View
@@ -72,7 +72,7 @@ def _girths(true: Truing, unit: Unit) -> list[dict[str, Any]]:
 
 
 def _marks(view: View, problem: Problem) -> tuple[str, ...]:
-    """What a problem's place means on the drawing: the edges of a seam, the sides at a girth, an edge, a piece."""
+    """What a problem's place means on the drawing: the edges of a seam, the sides at a girth, a bent line, an edge."""
     if view.drafted is None:
         return ()
     garment = view.drafted.garment
@@ -82,6 +82,13 @@ def _marks(view: View, problem: Problem) -> tuple[str, ...]:
     if word == "girth":
         across = next((girth.across for girth in garment.girths if girth.name == name), ())
         return tuple(label for piece, level, _ in across for label in (f"{piece}.{level}", f"{piece}.side"))
+    if ", " in problem.where:
+        return tuple(
+            f"{piece}.{line}"
+            for join, angle in zip(garment.joins, view.drafted.truing.joins, strict=True)
+            if abs(angle.bend) > JOIN_TOLERANCE and ", ".join(angle.corners) == problem.where
+            for piece, line, _ in join.corners
+        )
     edges = [f"{piece.name}.{edge.name}" for piece in garment.pieces for edge in piece.edges]
     return tuple(edge for edge in edges if problem.where in (edge, edge.partition(".")[0]))
 
