@@ -104,6 +104,13 @@ def test_the_page_shows_what_was_rolled() -> None:
     assert (len(shown.lying.numbers), len(shown.rolling.numbers)) == (1, 1)
 
 
+def test_two_edges_of_one_piece_are_told_apart() -> None:
+    """The underarm seam sews the sleeve to itself, and its sides have names of their own; an inch has hundredths."""
+    shown = seam_view(VIEWS["block"], "underarm")
+    assert {shown.lying.name, shown.rolling.name} == {"Sleeve underarm back", "Sleeve underarm front"}
+    assert shown.places[0]["words"] == "At the start: walked 0.00 on 0.00 in"
+
+
 def test_a_seam_that_is_not_there_is_refused() -> None:
     """The refusal says which seams there are."""
     with pytest.raises(InputError, match="shoulder"):

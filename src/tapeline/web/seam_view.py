@@ -102,9 +102,8 @@ def _side(garment: Garment, run: Run, marks: list[float], move: Rigid, letter: f
     for number, mark in enumerate(marks, 1):
         point = move.point(inward(mark, TICK + 0.75 * letter))
         numbers.append((number, round(point.x, 2), round(point.y, 2)))
-    pieces = dict.fromkeys(garment.piece(laid.ref.piece).title for laid in run.pieces)
     return Side(
-        " and ".join(pieces),
+        " and ".join(f"{garment.piece(laid.ref.piece).title} {_plain(laid.ref.edge)}" for laid in run.pieces),
         run.path.moved(move).svg(2),
         tuple(garment.piece(laid.ref.piece).seam_line.moved(laid.move).moved(move).svg(2) for laid in run.pieces),
         " ".join(ticks),
@@ -112,15 +111,23 @@ def _side(garment: Garment, run: Run, marks: list[float], move: Rigid, letter: f
     )
 
 
+def _plain(name: str) -> str:
+    return name.replace("_", " ")
+
+
+def _long(mm: float, unit: Unit) -> str:
+    """A length to a millimetre, or to a hundredth of an inch."""
+    return f"{mm / unit.mm:.{2 if unit is Unit.INCH else 1}f}"
+
+
 def _words(walked: SeamWalk, unit: Unit) -> str:
     difference = walked.a_mm - walked.b_mm
-    lengths = f"{walked.a_mm / unit.mm:.1f} on {walked.b_mm / unit.mm:.1f} {unit.sign}"
+    lengths = f"{_long(walked.a_mm, unit)} on {_long(walked.b_mm, unit)} {unit.sign}"
     if abs(difference) < 0.05:
         return f"{lengths}: equal, walked by equal lengths"
     longer = "longer" if difference > 0 else "shorter"
     how = "eased in" if difference > 0 else "stretched"
-    reason = f" ({walked.seam.reason})" if walked.seam.reason else ""
-    return f"{lengths}: {abs(difference) / unit.mm:.2f} {unit.sign} {longer}, {how} evenly between the marks{reason}"
+    return f"{lengths}: {abs(difference) / unit.mm:.2f} {unit.sign} {longer}, {how} evenly between the marks"
 
 
 def _places(rolled: Rolled, paper: Rigid, walked: SeamWalk, unit: Unit) -> list[dict[str, Any]]:
@@ -135,7 +142,7 @@ def _places(rolled: Rolled, paper: Rigid, walked: SeamWalk, unit: Unit) -> list[
     for place in rolled.placements:
         move = place.move.then(paper)
         touch = paper.point(rolled.lying.path.at(place.lying_mm))
-        lengths = f"{place.rolling_mm / unit.mm:.1f} on {place.lying_mm / unit.mm:.1f} {unit.sign}"
+        lengths = f"{_long(place.rolling_mm, unit)} on {_long(place.lying_mm, unit)} {unit.sign}"
         made.append(
             {
                 "move": [round(n, 6) for n in (move.a, move.b, move.c, move.d, move.e, move.f)],
