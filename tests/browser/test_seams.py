@@ -33,6 +33,11 @@ def test_the_sleeve_is_walked_into_the_armhole(marit: Desk) -> None:
     expect(says).to_have_text(re.compile("At mark 1"))
     expect(page.get_by_label("Walk the seam").first).to_have_attribute("aria-valuetext", re.compile("At mark 1"))
     assert_touching(page.evaluate(TICKS))
+    opened_out = rolling.get_attribute("transform") or ""
+    page.check("#together-armhole_front")
+    expect(rolling).not_to_have_attribute("transform", opened_out)
+    expect(says).to_have_text(re.compile("At mark 1"))
+    assert_touching(page.evaluate(TICKS))
     page.click("nav a[data-place=style]")
     page.fill("#garment-neckline-lower_front", "2")
     marit.settle(page)

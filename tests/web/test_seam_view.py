@@ -80,6 +80,22 @@ def test_the_pieces_lie_on_either_side(view: View, walked: SeamWalk) -> None:
     assert other.dot(along.left if seam.lying.inside_left else along.right) == pytest.approx(-1)
 
 
+@pytest.mark.parametrize(("view", "walked"), SEAMS)
+def test_right_sides_together_the_pieces_lie_on_one_side(view: View, walked: SeamWalk) -> None:
+    """The same lengths touch, and the inside of the one is where the inside of the other is."""
+    assert view.drafted is not None
+    seam = roll(view.drafted.garment, walked, together=True)
+    for place in seam.placements:
+        assert (
+            seam.lying.path.at(place.lying_mm).distance_to(place.move.point(seam.rolling.path.at(place.rolling_mm)))
+            < 1e-6
+        )
+        along = seam.lying.path.direction_at(place.lying_mm)
+        inward = seam.rolling.path.direction_at(place.rolling_mm)
+        other = place.move.vector(inward.left if seam.rolling.inside_left else inward.right)
+        assert other.dot(along.left if seam.lying.inside_left else along.right) == pytest.approx(1)
+
+
 def test_the_neckline_runs_on_over_the_shoulder() -> None:
     """A side of two edges is one line: the front's neckline begins where the back's ends, and goes the same way."""
     walked = next(walked for walked in walks(VIEWS["tee"]) if walked.seam.name == "neckline")

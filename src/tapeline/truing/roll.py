@@ -1,7 +1,7 @@
 """Rolling a seam: the one edge laid on the other at a point, and rolled along it as a maker walks paper on paper.
 
 The pieces lie on either side of the seam, as they do when it is sewn and opened out, so that at both ends it shows
-whether the neighbouring edges run on.
+whether the neighbouring edges run on; or right sides together, as they are pinned.
 """
 
 from __future__ import annotations
@@ -64,11 +64,12 @@ class Rolled:
     placements: tuple[Placement, ...]
 
 
-def roll(garment: Garment, walked: SeamWalk, count: int = 25) -> Rolled:
+def roll(garment: Garment, walked: SeamWalk, count: int = 25, *, together: bool = False) -> Rolled:
     """Roll side `a` of a seam along side `b`: at `count` even places, and at every pair of marks.
 
     Between two pairs of marks the sides are walked in even shares: by equal lengths where both are of one length, and
-    with the ease spread evenly where one is longer.
+    with the ease spread evenly where one is longer. `together` lays the pieces right sides together, the one on the
+    other, instead of on either side of the seam: hollow edges, as those under the arm, lie on each other then.
     """
     lying, rolling = _run(garment, walked.seam.b), _run(garment, walked.seam.a)
     ends_a = [0.0, *accumulate(part[0] for part in walked.parts)]
@@ -77,7 +78,7 @@ def roll(garment: Garment, walked: SeamWalk, count: int = 25) -> Rolled:
     # A place next to a mark gives way to the mark, or the two would be one step apart by a hair.
     near = ends_b[-1] / (count - 1) / 4
     between = [length for length in even if all(abs(length - mark) > near for mark in ends_b)]
-    over = lying.inside_left == rolling.inside_left
+    over = (lying.inside_left == rolling.inside_left) is not together
 
     def placed(length: float) -> Placement:
         part = min(max(bisect_left(ends_b, length - SAME_MM), 1), len(ends_b) - 1)

@@ -177,7 +177,8 @@ async def show_map(request: Request) -> Response:
 async def show_seam(request: Request) -> Response:
     """The two edges of a seam laid on each other, and where they lie as it is walked; made when it is asked for."""
     try:
-        made = await asyncio.to_thread(seam_view, _table(request).view, request.query_params.get("name", ""))
+        name, together = request.query_params.get("name", ""), request.query_params.get("together") == "yes"
+        made = await asyncio.to_thread(seam_view, _table(request).view, name, together=together)
     except InputError as error:
         return _refused(str(error), 422)
     return JSONResponse({"html": fragment("seam", seam=made), "places": made.places})

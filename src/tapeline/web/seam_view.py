@@ -46,18 +46,20 @@ class SeamView:
     lying: Side
     rolling: Side
     words: str
+    together: bool
+    """Whether the pieces lie right sides together, not on either side of the seam."""
     places: tuple[dict[str, Any], ...]
     """Each with `move` (six numbers of an SVG matrix), `touch` (x, y), `mark` (or None) and `words`."""
 
 
-def seam_view(view: View, name: str) -> SeamView:
+def seam_view(view: View, name: str, *, together: bool = False) -> SeamView:
     """Lay out one seam of the garment; `InputError` when there is no such seam or nothing is drafted."""
     walks = view.drafted.truing.walks if view.drafted else ()
     walked = next((walked for walked in walks if walked.seam.name == name), None)
     if walked is None or view.drafted is None:
         hint = f"the seams are {', '.join(each.seam.name for each in walks)}" if walks else "nothing is drafted yet"
         raise InputError(Problem("not-explained", Severity.ERROR, "there is no such seam", hint=hint))
-    garment, rolled = view.drafted.garment, roll(view.drafted.garment, walked)
+    garment, rolled = view.drafted.garment, roll(view.drafted.garment, walked, together=together)
     paper = _on_paper(rolled.lying)
     letter = max(LETTER, (rolled.lying.path.start.distance_to(rolled.lying.path.end) + 2 * MARGIN) / LETTERS)
     marks_a = list(accumulate(part[0] for part in walked.parts))[:-1]
@@ -69,6 +71,7 @@ def seam_view(view: View, name: str) -> SeamView:
         _side(garment, rolled.lying, marks_b, paper, letter),
         _side(garment, rolled.rolling, marks_a, Rigid(), letter),
         _words(walked, view.unit),
+        together,
         tuple(_places(rolled, paper, walked, view.unit)),
     )
 

@@ -10,23 +10,25 @@ export function seams(place) {
   const open = new Map();
   /** @type {Map<string, SeamPlace[]>} */
   const walks = new Map();
+  /** Which are laid right sides together. @type {Set<string>} */
+  const together = new Set();
   const box = (/** @type {string} */ name) => maybe(place, `#laid-${CSS.escape(name)}`, HTMLElement);
   const slider = (/** @type {string} */ name) => maybe(place, `#walk-${CSS.escape(name)}`, HTMLInputElement);
 
   /** @param {string} name @param {boolean} [asked] just now, by the maker, who will look at it */
   async function lay(name, asked = false) {
-    const now = document.body.dataset.version ?? "", into = box(name);
+    const now = document.body.dataset.version ?? "", into = box(name), over = together.has(name);
     if (!into || into.dataset.version === now) return;
     into.dataset.version = now;
     const focus = into.contains(document.activeElement) ? document.activeElement?.id : "";
     let answer;
-    try { answer = await ask("seam", { name }); } catch (error) {
+    try { answer = await ask("seam", { name, together: over ? "yes" : "no" }); } catch (error) {
       // Asked again the next time: the answer was none.
       delete into.dataset.version;
       if (open.has(name)) into.textContent = excuse(error);
       return;
     }
-    if (box(name) !== into || into.dataset.version !== now || !open.has(name)) return;
+    if (box(name) !== into || into.dataset.version !== now || !open.has(name) || together.has(name) !== over) return;
     into.innerHTML = answer.html;
     walks.set(name, answer.places);
     step(name, Math.round((open.get(name) ?? 0) * (answer.places.length - 1)));
@@ -69,6 +71,13 @@ export function seams(place) {
   place.addEventListener("input", (event) => {
     const range = near(event, ".laid input[type=range]", HTMLInputElement);
     if (range) step(range.id.replace(/^walk-/, ""), Number(range.value));
+  });
+  place.addEventListener("change", (event) => {
+    const field = near(event, "[data-together]", HTMLInputElement), name = field?.dataset.together, into = name ? box(name) : null;
+    if (!field || !name || !into) return;
+    if (field.checked) together.add(name); else together.delete(name);
+    delete into.dataset.version;
+    void lay(name);
   });
   place.addEventListener("click", (event) => {
     const button = near(event, "button", HTMLElement), name = button?.dataset.lay;
