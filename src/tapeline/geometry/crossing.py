@@ -1,8 +1,7 @@
-"""Where two paths cross, as lengths along each: by chords first, then Newton on the curves themselves."""
+"""Where two paths cross, as lengths along each; two curves by chords first, then Newton on the curves themselves."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from functools import lru_cache
 
@@ -11,7 +10,8 @@ from numpy.typing import NDArray
 
 from tapeline.geometry.path import Path
 from tapeline.geometry.point import Vector
-from tapeline.geometry.segment import Cubic, Segment
+from tapeline.geometry.segment import Cubic, Line, Segment
+from tapeline.geometry.zeros import zeros
 
 __all__ = ["crossings"]
 
@@ -39,13 +39,16 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
     [(4.0, 3.0)]
     """
     found: list[tuple[float, float]] = []
+    others, beside = [], 0.0
+    for b in other.segments:
+        others.append((b, _box(b), beside))
+        beside += b.length
     before = 0.0
     for a in one.segments:
-        beside = 0.0
-        for b in other.segments:
-            if _may_meet(a, b):
+        box = _box(a)
+        for b, other_box, beside in others:
+            if _meet(box, other_box):
                 found += [(before + _length(a, s), beside + _length(b, t)) for s, t in _segment_crossings(a, b)]
-            beside += b.length
         before += a.length
     found.sort()
     kept: list[tuple[float, float]] = []
@@ -61,38 +64,66 @@ def _length(segment: Segment, t: float) -> float:
     return segment.length if t >= 1 else segment.part(0, t).length
 
 
-@lru_cache(maxsize=4096)
-def _box(segment: Segment) -> tuple[float, float, float, float]:
+_Box = tuple[float, float, float, float]
+
+
+def _box(segment: Segment) -> _Box:
     """Left, right, bottom, top of the points that hold a segment."""
-    xs, ys = zip(*((p.x, p.y) for p in segment.control_points), strict=True)
+    xs = [p.x for p in segment.control_points]
+    ys = [p.y for p in segment.control_points]
     return min(xs), max(xs), min(ys), max(ys)
 
 
-def _may_meet(a: Segment, b: Segment) -> bool:
-    left, right, low, high = _box(a)
-    other_left, other_right, other_low, other_high = _box(b)
+def _meet(a: _Box, b: _Box) -> bool:
     return (
-        left <= other_right + SAME_PLACE_MM
-        and other_left <= right + SAME_PLACE_MM
-        and low <= other_high + SAME_PLACE_MM
-        and other_low <= high + SAME_PLACE_MM
+        a[0] <= b[1] + SAME_PLACE_MM
+        and b[0] <= a[1] + SAME_PLACE_MM
+        and a[2] <= b[3] + SAME_PLACE_MM
+        and b[2] <= a[3] + SAME_PLACE_MM
     )
 
 
-def _segment_crossings(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
+def _segment_crossings(a: Segment, b: Segment) -> list[tuple[float, float]]:
+    """Parameters on both. A straight line meets either kind by a formula; two curves are searched for."""
+    if isinstance(a, Line):
+        return list(_line_crossings(a, b))
+    if isinstance(b, Line):
+        return [(s, t) for t, s in _line_crossings(b, a)]
+    return [] if _beside(a, b) or _beside(b, a) else list(_curve_crossings(a, b))
+
+
+def _line_crossings(line: Line, other: Segment) -> Iterator[tuple[float, float]]:
+    way = line.end - line.start
+    length = way.length
+    if length == 0:
+        return
+    for t in zeros([way.cross(p - line.start) / length for p in other.control_points], ON_BOTH_MM):
+        s = way.dot(other.at(t) - line.start) / length
+        if -ON_BOTH_MM <= s <= length + ON_BOTH_MM:
+            yield min(max(s / length, 0.0), 1.0), t
+
+
+def _beside(a: Cubic, b: Cubic) -> bool:
+    """Whether the points that hold the one all lie to one side of those that hold the other, seen along its chord."""
+    way = a.end - a.start
+    own = [way.cross(p - a.start) for p in a.control_points]
+    its = [way.cross(p - a.start) for p in b.control_points]
+    slack = SAME_PLACE_MM * way.length
+    return min(own) > max(its) + slack or min(its) > max(own) + slack
+
+
+def _curve_crossings(a: Cubic, b: Cubic) -> Iterator[tuple[float, float]]:
     for s, t in _starts(a, b):
         arrived = _newton(a, b, s, t)
         if arrived is not None:
             yield arrived
 
 
-def _starts(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
+def _starts(a: Cubic, b: Cubic) -> Iterator[tuple[float, float]]:
     """Parameters near every crossing: where the chords of the curves cross; the ends of chords that run along."""
     p, q = _corners(a), _corners(b)
     m, n = len(p) - 1, len(q) - 1
-    bent = m > 1 or n > 1
-    slack = 2 * CHORD_ERROR_MM if bent else SAME_PLACE_MM
-    for i, j in _near(p, q, slack):
+    for i, j in _near(p, q, 2 * CHORD_ERROR_MM):
         u, v = Vector(*(p[i + 1] - p[i])), Vector(*(q[j + 1] - q[j]))
         gap = Vector(*(q[j] - p[i]))
         cross = u.cross(v)
@@ -100,15 +131,14 @@ def _starts(a: Segment, b: Segment) -> Iterator[tuple[float, float]]:
             # Beyond the chords' own ends too: Newton goes on from the nearest place on them.
             s, t = (min(max(x, 0.0), 1.0) for x in (gap.cross(v) / cross, gap.cross(u) / cross))
             yield (i + s) / m, (j + t) / n
-        if bent and abs(cross) < SLIGHT_ANGLE * u.length * v.length:
+        if abs(cross) < SLIGHT_ANGLE * u.length * v.length:
             yield from ((k / m, h / n) for k in (i, i + 1) for h in (j, j + 1))
 
 
 @lru_cache(maxsize=4096)
-def _corners(segment: Segment) -> NDArray[np.float64]:
-    """The ends of a segment's chords, one a row."""
-    count = _chord_count(segment)
-    return np.array([(p.x, p.y) for p in (segment.at(i / count) for i in range(count + 1))])
+def _corners(curve: Cubic) -> NDArray[np.float64]:
+    """The ends of a curve's chords, one a row."""
+    return Path((curve,)).sampled(CHORD_ERROR_MM)
 
 
 def _near(p: NDArray[np.float64], q: NDArray[np.float64], slack: float) -> list[tuple[int, int]]:
@@ -119,15 +149,7 @@ def _near(p: NDArray[np.float64], q: NDArray[np.float64], slack: float) -> list[
     return [(int(i), int(j)) for i, j in np.argwhere(~apart.any(axis=2))]
 
 
-def _chord_count(segment: Segment) -> int:
-    if not isinstance(segment, Cubic):
-        return 1
-    p0, p1, p2, p3 = segment.control_points
-    bend = max(((p0 - p1) + (p2 - p1)).length, ((p1 - p2) + (p3 - p2)).length) * 6
-    return max(2, math.ceil(math.sqrt(bend / (8 * CHORD_ERROR_MM))))
-
-
-def _newton(a: Segment, b: Segment, s: float, t: float) -> tuple[float, float] | None:
+def _newton(a: Cubic, b: Cubic, s: float, t: float) -> tuple[float, float] | None:
     """The crossing near a start, or nothing when the curves do not meet there."""
     for _ in range(MOST_STEPS):
         gap = b.at(t) - a.at(s)
@@ -146,8 +168,6 @@ def _newton(a: Segment, b: Segment, s: float, t: float) -> tuple[float, float] |
     return None
 
 
-def _speed(segment: Segment, t: float) -> Vector:
-    if not isinstance(segment, Cubic):
-        return segment.end - segment.start
-    p0, p1, p2, p3 = segment.control_points
+def _speed(curve: Cubic, t: float) -> Vector:
+    p0, p1, p2, p3 = curve.control_points
     return (p1 - p0) * (3 * (1 - t) ** 2) + (p2 - p1) * (6 * (1 - t) * t) + (p3 - p2) * (3 * t * t)

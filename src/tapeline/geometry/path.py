@@ -13,11 +13,14 @@ from numpy.typing import NDArray
 from tapeline.geometry.point import Point, Vector
 from tapeline.geometry.rigid import Rigid
 from tapeline.geometry.segment import Line, Segment
+from tapeline.geometry.zeros import zeros
 
 __all__ = ["FLATNESS_MM", "Path"]
 
 FLATNESS_MM = 0.01
 """Chords may leave a curve by this much where a writer needs points: a tenth of the thinnest pencil line."""
+ON_THE_LINE_MM = 1e-9
+"""An end this close to a line lies on it: rounding."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +131,7 @@ class Path:
         found: list[Point] = []
         for segment in self.segments:
             heights = [side.dot(p - line.start) for p in segment.control_points]
-            found += [segment.at(t) for t in sorted(_zeros_of_bernstein(heights))]
+            found += [segment.at(t) for t in zeros(heights, ON_THE_LINE_MM)]
         kept: list[Point] = []
         for point in found:
             if not kept or kept[-1].distance_to(point) > FLATNESS_MM:
@@ -171,8 +174,21 @@ class Path:
 
     def sampled(self, tolerance: float = FLATNESS_MM) -> NDArray[np.float64]:
         """The same points as an array, one (x, y) a row."""
-        start = np.array([[self.start.x, self.start.y]])
-        return np.concatenate([start, *(_sampled(segment, tolerance) for segment in self.segments)])
+        # All segments at once; a line is a cubic that does not bend.
+        corners = np.array([[(p.x, p.y) for p in _as_cubic(segment)] for segment in self.segments])
+        bend = 6 * np.hypot(*np.moveaxis(np.diff(corners, 2, axis=1), 2, 0)).max(axis=1)
+        # The chord error of a cubic is at most an eighth of its bend over the square of the count.
+        counts = np.maximum(1, np.ceil(np.sqrt(bend / (8 * tolerance)))).astype(int)
+        ends = np.cumsum(counts)
+        whose = np.repeat(np.arange(len(counts)), counts)
+        t = ((np.arange(ends[-1]) - (ends - counts)[whose] + 1) / counts[whose])[:, None]
+        u = 1 - t
+        p0, p1, p2, p3 = np.moveaxis(corners[whose], 1, 0)
+        points: NDArray[np.float64] = np.empty((ends[-1] + 1, 2))
+        points[0] = corners[0, 0]
+        points[1:] = u**3 * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t**3 * p3
+        points[ends] = corners[:, 3]
+        return points
 
     def control_points(self) -> Iterator[Point]:
         """All points that define it; its hull holds the path."""
@@ -205,30 +221,7 @@ def _corner(before: Segment, after: Segment) -> list[Segment]:
     return [Line(before.end, meet), Line(meet, after.start)]
 
 
-def _sampled(segment: Segment, tolerance: float) -> NDArray[np.float64]:
-    """The points of a segment after its start: chord error of a cubic is at most an eighth of its bend over n^2."""
-    corners = np.array([(p.x, p.y) for p in segment.control_points])
+def _as_cubic(segment: Segment) -> tuple[Point, ...]:
     if isinstance(segment, Line):
-        return corners[1:]
-    bend = 6 * float(np.hypot(*np.diff(corners, 2, axis=0).T).max())
-    count = max(1, math.ceil(math.sqrt(bend / (8 * tolerance))))
-    t = np.arange(1, count + 1)[:, None] / count
-    u = 1 - t
-    p0, p1, p2, p3 = corners
-    inner: NDArray[np.float64] = u**3 * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t**3 * p3
-    inner[-1] = corners[3]
-    return inner
-
-
-def _zeros_of_bernstein(b: list[float]) -> list[float]:
-    """Parameters in [0, 1] where the height given by Bernstein coefficients is zero."""
-    if min(b) > 0 or max(b) < 0:
-        return []
-    if len(b) == 2:
-        a0, a1 = b
-        return [] if a0 == a1 or a0 * a1 > 0 else [a0 / (a0 - a1)]
-    b0, b1, b2, b3 = b
-    roots = np.roots([b3 - 3 * b2 + 3 * b1 - b0, 3 * b2 - 6 * b1 + 3 * b0, 3 * b1 - 3 * b0, b0])
-    slack = 1e-9
-    real = (complex(r).real for r in roots if abs(complex(r).imag) < slack)
-    return [min(max(t, 0.0), 1.0) for t in real if -slack <= t <= 1 + slack]
+        return segment.start, segment.at(1 / 3), segment.at(2 / 3), segment.end
+    return segment.control_points

@@ -98,7 +98,8 @@ class Cubic:
     end: Point
 
     def _kurbo(self) -> kurbopy.CubicBez:
-        return kurbopy.CubicBez(*(kurbopy.Point(float(p.x), float(p.y)) for p in self.control_points))
+        point, a, b, c, d = kurbopy.Point, self.start, self.out, self.into, self.end
+        return kurbopy.CubicBez(point(a.x, a.y), point(b.x, b.y), point(c.x, c.y), point(d.x, d.y))
 
     @classmethod
     def _from_kurbo(cls, curve: kurbopy.CubicBez) -> Cubic:
