@@ -10,9 +10,8 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
-
-import numpy as np
 
 from tapeline.geometry.path import Path
 from tapeline.geometry.point import Point, Vector
@@ -52,116 +51,145 @@ def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vecto
         raise _not_fair("two of its points fall together")
     if len(chords) == 1 and leave is None and arrive is None:
         return Path.through(*knots)
-    first = None if leave is None else _turn(complex(leave.x, leave.y) / chords[0])
-    last = None if arrive is None else _turn(complex(arrive.x, arrive.y) / chords[-1])
+    first = None if leave is None else cmath.phase(complex(leave.x, leave.y) / chords[0])
+    last = None if arrive is None else cmath.phase(complex(arrive.x, arrive.y) / chords[-1])
     try:
         directions = _hobby_directions(chords, first, last)
-        directions = _even_curvature(chords, directions, free_start=leave is None, free_end=arrive is None)
-    except (np.linalg.LinAlgError, ZeroDivisionError):
+        spans = [_Span(abs(c), cmath.phase(c)) for c in chords]
+        directions = _even_curvature(spans, directions, free_start=leave is None, free_end=arrive is None)
+    except ZeroDivisionError:
         raise _not_fair("its points turn back on themselves") from None
-    handles = [_handles(c, a, b) for c, a, b in zip(chords, directions, directions[1:], strict=False)]
+    handles = [s.handles(a, b) for s, a, b in zip(spans, directions, directions[1:], strict=False)]
     return Path(
         tuple(
-            Cubic(start, start + Vector(out.real, out.imag), end + Vector(-into.real, -into.imag), end)
+            Cubic(start, start + out, end + -into, end)
             for start, end, (out, into) in zip(knots, knots[1:], handles, strict=False)
         )
     )
 
 
-def _turn(ratio: complex) -> float:
-    return cmath.phase(ratio)
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """What lies between two knots: how far it is, mm, and which way, radians."""
+
+    far: float
+    along: float
+
+    def handles(self, start: float, end: float) -> tuple[Vector, Vector]:
+        """Hobby's handles for a span that leaves and arrives in two directions."""
+        out, into, _ = self._hobby(start, end)
+        return (
+            Vector(self.far * out * math.cos(start), self.far * out * math.sin(start)),
+            Vector(self.far * into * math.cos(end), self.far * into * math.sin(end)),
+        )
+
+    def end_curvatures(self, start: float, end: float) -> tuple[float, float]:
+        """Curvature at both ends, 1/mm: two thirds of the cross product of the first two handles over the cube."""
+        out, into, (sin_t, sin_f, sin_both) = self._hobby(start, end)
+        return (
+            2 / 3 * (into * sin_both - sin_t) / (out * out * self.far),
+            2 / 3 * (out * sin_both - sin_f) / (into * into * self.far),
+        )
+
+    def _hobby(self, start: float, end: float) -> tuple[float, float, tuple[float, float, float]]:
+        """Lengths of both handles as shares of the span; sines of the angles to it, and of their sum."""
+        theta, phi = start - self.along, self.along - end
+        sin_t, cos_t, sin_f, cos_f = math.sin(theta), math.cos(theta), math.sin(phi), math.cos(phi)
+        swing = _ROOT2 * (sin_t - sin_f / 16) * (sin_f - sin_t / 16) * (cos_t - cos_f)
+        out = (2 + swing) / (3 * (1 + _A * cos_t + _B * cos_f))
+        into = (2 - swing) / (3 * (1 + _A * cos_f + _B * cos_t))
+        return out, into, (sin_t, sin_f, sin_t * cos_f + cos_t * sin_f)
 
 
 def _hobby_directions(chords: list[complex], first: float | None, last: float | None) -> list[float]:
     """Direction in radians at each knot, by Hobby's mock curvature (his equations for tension 1, curl 1)."""
     n = len(chords)
     lengths = [abs(c) for c in chords]
-    turns = [0.0, *(_turn(b / a) for a, b in pairwise(chords)), 0.0]
-    matrix, right = np.zeros((n + 1, n + 1)), np.zeros(n + 1)
+    turns = [0.0, *(cmath.phase(b / a) for a, b in pairwise(chords)), 0.0]
     # Unknown k is the direction at knot k relative to the chord that leaves it (at the last knot: that arrives).
+    rows = [(0.0, 1.0, 0.0, first) if first is not None else (0.0, 1.0, 1.0, -turns[1])]
     for k in range(1, n):
         before, after = 1 / lengths[k - 1], 1 / lengths[k]
-        matrix[k, k - 1 : k + 2] = before, 2 * (before + after), after
-        right[k] = -2 * turns[k] * before - turns[k + 1] * after
-    if first is None:
-        matrix[0, 0], matrix[0, 1], right[0] = 1, 1, -turns[1]
-    else:
-        matrix[0, 0], right[0] = 1, first
-    if last is None:
-        matrix[n, n - 1], matrix[n, n] = 1, 1
-    else:
-        matrix[n, n], right[n] = 1, last
-    theta = np.linalg.solve(matrix, right)
+        rows.append((before, 2 * (before + after), after, -2 * turns[k] * before - turns[k + 1] * after))
+    rows.append((0.0, 1.0, 0.0, last) if last is not None else (1.0, 1.0, 0.0, 0.0))
     heading = cmath.phase(chords[0])
     directions = []
-    for k in range(n + 1):
+    for k, theta in enumerate(_banded(rows)):
         if 0 < k < n:
             heading += turns[k]
-        directions.append(heading + float(theta[k]))
+        directions.append(heading + theta)
     return directions
 
 
-def _handles(chord: complex, start: float, end: float) -> tuple[complex, complex]:
-    """Hobby's handles for a span that leaves and arrives in two directions."""
-    along = cmath.phase(chord)
-    theta, phi = _wrap(start - along), _wrap(along - end)
-    sin_t, cos_t, sin_f, cos_f = math.sin(theta), math.cos(theta), math.sin(phi), math.cos(phi)
-    size = abs(chord) / 3
-    swing = _ROOT2 * (sin_t - sin_f / 16) * (sin_f - sin_t / 16) * (cos_t - cos_f)
-    out = size * (2 + swing) / (1 + _A * cos_t + _B * cos_f)
-    into = size * (2 - swing) / (1 + _A * cos_f + _B * cos_t)
-    return cmath.rect(out, start), cmath.rect(into, end)
+def _banded(rows: Sequence[tuple[float, float, float, float]]) -> list[float]:
+    """Solves equations that each hold one unknown and its two neighbours: (before, own, after, right side).
+
+    Raises `ZeroDivisionError` where they do not settle it.
+    """
+    kept: list[tuple[float, float]] = []
+    for before, own, after, right in rows:
+        share, value = kept[-1] if kept else (0.0, 0.0)
+        pivot = own - before * share
+        kept.append((after / pivot, (right - before * value) / pivot))
+    found = [0.0]
+    for share, value in reversed(kept):
+        found.append(value - share * found[-1])
+    return found[:0:-1]
 
 
-def _wrap(angle: float) -> float:
-    return (angle + math.pi) % (2 * math.pi) - math.pi
-
-
-def _end_curvatures(chord: complex, start: float, end: float) -> tuple[float, float]:
-    out, into = _handles(chord, start, end)
-    between = chord - into - out
-    # Curvature of a cubic at its ends: two thirds of the cross product of the first two handles over the cube.
-    return (
-        2 / 3 * (out.conjugate() * between).imag / abs(out) ** 3,
-        2 / 3 * (between.conjugate() * into).imag / abs(into) ** 3,
-    )
-
-
-def _even_curvature(chords: list[complex], directions: list[float], *, free_start: bool, free_end: bool) -> list[float]:
+def _even_curvature(
+    spans: Sequence[_Span], directions: list[float], *, free_start: bool, free_end: bool
+) -> list[float]:
     """Newton on the directions that are not given, until curvature runs on through every knot."""
-    n = len(chords)
-    scale = sum(map(abs, chords)) / n
-    unknowns = [k for k in range(n + 1) if 0 < k < n or (k == 0 and free_start) or (k == n and free_end)]
+    n = len(spans)
+    scale = sum(span.far for span in spans) / n
+    unknowns = range(0 if free_start else 1, n + 1 if free_end else n)
     if not unknowns:
         return directions
-
-    def jumps(ends: list[tuple[float, float]]) -> np.ndarray:
-        inner = {k: ends[k - 1][1] - ends[k][0] for k in range(1, n)}
-        inner |= {0: ends[0][0] - ends[0][1], n: ends[-1][0] - ends[-1][1]}
-        return np.array([inner[k] * scale for k in unknowns])
-
-    ends = [_end_curvatures(c, directions[k], directions[k + 1]) for k, c in enumerate(chords)]
     for _ in range(MOST_STEPS):
-        now = jumps(ends)
-        if np.abs(now).max() < CURVATURE_JUMP:
+        now = [span.end_curvatures(directions[k], directions[k + 1]) for k, span in enumerate(spans)]
+        jumps = [_jump(now, k) * scale for k in unknowns]
+        if max(map(abs, jumps)) < CURVATURE_JUMP:
             return directions
-        slope = np.empty((len(unknowns), len(unknowns)))
-        for column, k in enumerate(unknowns):
-            probed = list(ends)
-            if k > 0:
-                probed[k - 1] = _end_curvatures(chords[k - 1], directions[k - 1], directions[k] + PROBE)
-            if k < n:
-                probed[k] = _end_curvatures(chords[k], directions[k] + PROBE, directions[k + 1])
-            slope[:, column] = (jumps(probed) - now) / PROBE
-        step = np.linalg.solve(slope, -now)
-        step *= min(1.0, LONGEST_STEP / max(float(np.abs(step).max()), 1e-12))
+        # Every direction moves the curvatures of the spans at its two sides only.
+        left = [span.end_curvatures(directions[k] + PROBE, directions[k + 1]) for k, span in enumerate(spans)]
+        right = [span.end_curvatures(directions[k], directions[k + 1] + PROBE) for k, span in enumerate(spans)]
+        rows = []
+        for k, jump in zip(unknowns, jumps, strict=True):
+            before, own, after = _slopes(now, left, right, k)
+            rows.append((before * scale / PROBE, own * scale / PROBE, after * scale / PROBE, -jump))
+        step = _banded(rows)
+        damping = min(1.0, LONGEST_STEP / max(*map(abs, step), 1e-12))
         directions = list(directions)
         for k, change in zip(unknowns, step, strict=True):
-            directions[k] += float(change)
-        ends = [_end_curvatures(c, directions[k], directions[k + 1]) for k, c in enumerate(chords)]
-    if float(np.abs(jumps(ends)).max()) < ANGLE_JUMP_HARMLESS:
+            directions[k] += damping * change
+    now = [span.end_curvatures(directions[k], directions[k + 1]) for k, span in enumerate(spans)]
+    if max(abs(_jump(now, k) * scale) for k in unknowns) < ANGLE_JUMP_HARMLESS:
         return directions
     raise _not_fair("its points turn back on themselves")
+
+
+_Ends = list[tuple[float, float]]
+
+
+def _jump(ends: _Ends, knot: int) -> float:
+    """How much curvature changes at a knot; at a free end: from one end of its span to the other."""
+    if knot == 0:
+        return ends[0][0] - ends[0][1]
+    return ends[knot - 1][1] - (ends[knot][0] if knot < len(ends) else ends[knot - 1][0])
+
+
+def _slopes(now: _Ends, left: _Ends, right: _Ends, knot: int) -> tuple[float, float, float]:
+    """How the jump at a knot answers to a probe of the direction before it, its own, and the one after it."""
+    before = own = after = 0.0
+    at = _jump(now, knot)
+    if knot > 0:
+        before = _jump([*now[: knot - 1], left[knot - 1], *now[knot:]], knot) - at
+        own += _jump([*now[: knot - 1], right[knot - 1], *now[knot:]], knot) - at
+    if knot < len(now):
+        own += _jump([*now[:knot], left[knot], *now[knot + 1 :]], knot) - at
+        after = _jump([*now[:knot], right[knot], *now[knot + 1 :]], knot) - at
+    return before, own, after
 
 
 def _not_fair(reason: str) -> InputError:
