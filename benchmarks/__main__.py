@@ -1,6 +1,6 @@
 """`./run bench`: prints how long the main things take, as medians; it judges nothing.
 
-`./run bench --quick` takes fewer runs and fewer orders.
+`./run bench --quick` takes fewer runs and fewer orders; `./run bench --page` times the page in a browser instead.
 """
 
 from __future__ import annotations
@@ -23,9 +23,16 @@ Row = tuple[str, float, int]
 
 def main(arguments: list[str]) -> int:
     """Runs everything and prints the table; exit code 2 for an argument that is not known."""
-    if arguments not in ([], ["--quick"]):
-        print("bench: ./run bench [--quick]", file=sys.stderr)
+    if arguments not in ([], ["--quick"], ["--page"]):
+        print("bench: ./run bench [--quick | --page]", file=sys.stderr)
         return 2
+    if arguments == ["--page"]:
+        # The browser comes with what ./check sets up, so nothing else here may need it.
+        from benchmarks.page import time_page
+
+        print(_machine())
+        time_page()
+        return 0
     quick = bool(arguments)
     few, many, orders = (3, 20, 100) if quick else (15, 200, 1000)
     print(_machine())

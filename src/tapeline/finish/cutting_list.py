@@ -6,8 +6,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from tapeline.finish.finished import CuttingListRow, FinishedPiece
-from tapeline.geometry import Point, Rigid
-from tapeline.pattern import Piece
+from tapeline.geometry import Rigid, extent
 
 __all__ = ["cutting_list", "laid_size"]
 
@@ -37,20 +36,11 @@ def _row(finished: FinishedPiece) -> CuttingListRow:
 @lru_cache(maxsize=32)
 def laid_size(finished: FinishedPiece) -> tuple[float, float]:
     """Across and along the grain, mm, of the piece as cut; one on the fold is unfolded first."""
-    piece = finished.piece
-    points = finished.cut_line.flattened()
-    points += _other_half(piece, points)
-    grain = (piece.grain.end - piece.grain.start).unit
-    across = [p.x * grain.y - p.y * grain.x for p in points]
-    along = [p.x * grain.x + p.y * grain.y for p in points]
-    return max(across) - min(across), max(along) - min(along)
-
-
-def _other_half(piece: Piece, points: list[Point]) -> list[Point]:
-    folds = [edge.path for edge in piece.edges if edge.fold]
-    if not folds:
-        return []
-    fold = folds[0]
-    way = fold.end - fold.start
-    over = Rigid.laying(fold.start, way, fold.start, way, turned_over=True)
-    return [over.point(p) for p in points]
+    piece, outline = finished.piece, finished.cut_line
+    grain = piece.grain.end - piece.grain.start
+    halves = [outline]
+    for fold in (edge.path for edge in piece.edges if edge.fold):
+        way = fold.end - fold.start
+        halves.append(outline.moved(Rigid.laying(fold.start, way, fold.start, way, turned_over=True)))
+        break
+    return extent(halves, grain.right), extent(halves, grain)

@@ -1,5 +1,6 @@
 """Points, curves, paths and fair lines, on plain floats in millimetres and radians; x to the side, y up."""
 
+from tapeline.geometry.extent import extent
 from tapeline.geometry.fair_line import fair_line
 from tapeline.geometry.path import Path
 from tapeline.geometry.point import Point, Vector
@@ -18,6 +19,7 @@ __all__ = [
     "Vector",
     "area",
     "crosses_itself",
+    "extent",
     "fair_line",
     "outlines_overlap",
     "solve",

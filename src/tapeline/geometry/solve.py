@@ -15,7 +15,8 @@ Array = NDArray[np.float64]
 Miss = Callable[[Sequence[float]], Sequence[float]]
 """From values to how far each drawing misses, mm."""
 
-EXACT_MM = 1e-10
+EXACT_MM = 1e-8
+"""Lengths of curves are not known much better."""
 PROBE_MM = 1e-3
 MOST_STEPS = 60
 HALVINGS = 12
