@@ -9,7 +9,8 @@ export function docket(place, page) {
   let written = false, taken = false, seen = page.text();
   function number() {
     const numbers = maybe(place, "#numbers", HTMLElement), now = area();
-    if (!numbers || !now) return;
+    // Out of view it would only make the browser lay out the page in the middle of a change.
+    if (!numbers || !now || document.body.dataset.place !== "docket") return;
     const count = now.value.split("\n").length;
     if (numbers.childElementCount !== count) numbers.replaceChildren(...Array.from({ length: count }, (_, i) => Object.assign(document.createElement("span"), { textContent: String(i + 1) })));
     numbers.style.transform = `translateY(${-now.scrollTop}px)`;
@@ -48,6 +49,7 @@ export function docket(place, page) {
     get written() { return written; },
     /** Another window was first: what was written here is kept, and not used. */
     refused() { if (taken) written = true; },
+    shown: number,
     /** After a paint. */
     painted() { taken = false; number(); if (written && page.text() !== seen) hide(false); seen = page.text(); },
   };

@@ -3,6 +3,7 @@
 import { arrange } from "./arrange.js";
 import { every, maybe, near } from "./dom.js";
 import { box as read, pair } from "./numbers.js";
+import { rewrite } from "./rewrite.js";
 import { rulers } from "./rulers.js";
 /** @import { Place } from "./numbers.js" */
 /** @typedef {ReturnType<typeof drawingView>} View */
@@ -147,7 +148,7 @@ export function drawingView(host) {
      * @param {string | null} source */
     show(source) {
       if (source === null) return;
-      sheet.innerHTML = source;
+      rewrite(sheet, source);
       every(svg(), ":scope > .piece", SVGGElement).forEach((piece, i) => { piece.dataset.order = String(i); });
       const now = `${svg()?.dataset.style}: ${pieces().map((p) => p.dataset.piece).join(" ")}`, before = whole;
       lay();

@@ -3,6 +3,7 @@ import { docket } from "./docket.js";
 import { every, near, need } from "./dom.js";
 import { finish } from "./finish.js";
 import { measure } from "./measure.js";
+import { rewrite } from "./rewrite.js";
 import { seams } from "./seams.js";
 import { ask, excuse, queue, tried } from "./send.js";
 import { shown, style } from "./style.js";
@@ -33,10 +34,6 @@ const cutting = table((keys, value, done) => line.add("/edit", { keys, value, do
 /** @type {Record<string, string>} */
 const written = {};
 let rest = 0;
-/** @type {HTMLElement | null} */
-let slider = null;
-document.addEventListener("pointerdown", (event) => { slider = near(event, "input[type=range]", HTMLElement); });
-for (const kind of ["pointerup", "pointercancel"]) document.addEventListener(kind, () => { if (slider) { slider = null; clearTimeout(rest); rest = setTimeout(others, 400); } });
 /** An answer to an edit has the place in view only: the others are fetched when nothing else waits. */
 async function others() {
   if (!line.idle) return;
@@ -50,17 +47,14 @@ function paint(next) {
   $("#offline").hidden = true;
   if (next.problem) writing.refused();
   const active = document.activeElement, id = active?.id, typed = isField(active) ? active.value : null;
-  const from = isField(active) ? active.selectionStart : null, opened = [...document.querySelectorAll("details[open]")].map((d) => d.previousElementSibling?.id);
+  const from = isField(active) ? active.selectionStart : null;
   for (const [name, html] of Object.entries(next.places)) {
     const inside = $(`[data-inside=${name}]`);
     if (name === "docket" && writing.written) continue;
-    // A slider that is held would be lost with its place; when it is let go, the place is written anew.
-    if (slider && inside.contains(slider)) continue;
-    if (written[name] !== html) inside.innerHTML = written[name] = html;
+    if (written[name] !== html) rewrite(inside, (written[name] = html));
   }
   clearTimeout(rest);
   if (Object.keys(next.places).length === 1) rest = setTimeout(others, 400);
-  for (const before of opened) { const details = before ? document.getElementById(before)?.nextElementSibling : null; if (details instanceof HTMLDetailsElement) details.open = true; }
   if (id) {
     const now = document.getElementById(id);
     if (now && now !== document.activeElement) {
@@ -113,6 +107,7 @@ function go() {
   for (const link of links) if (link.dataset.place === name) link.setAttribute("aria-current", "page"); else link.removeAttribute("aria-current");
   document.body.dataset.place = name;
   cutting.place(name);
+  writing.shown();
   laid();
 }
 addEventListener("hashchange", () => { go(); window.scrollTo(0, 0); });
