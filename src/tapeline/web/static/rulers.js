@@ -13,7 +13,8 @@ export function rulers(host) {
   let colour = getComputedStyle(top).color;
   /** @type {Seen | null} */
   let last = null;
-  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => { colour = getComputedStyle(top).color; if (last) draw(last); });
+  let drawn = "";
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => { colour = getComputedStyle(top).color; drawn = ""; if (last) draw(last); });
 
   /** @param {HTMLCanvasElement} canvas @param {boolean} level @param {Seen} seen */
   function strip(canvas, level, seen) {
@@ -44,9 +45,13 @@ export function rulers(host) {
   /** @param {Seen} seen */
   function draw(seen) {
     last = seen;
-    strip(top, true, seen); strip(left, false, seen);
+    // Less than half a pixel away from what is there is the same.
+    const now = [seen.per, seen.w, seen.h, seen.unit, devicePixelRatio, Math.round((2 * seen.x) / seen.per), Math.round((2 * seen.y) / seen.per)].join(" ");
     corner.textContent = seen.sign;
     corner.title = `Rulers measure from the corner of: ${seen.from}`;
+    if (now === drawn) return;
+    drawn = now;
+    strip(top, true, seen); strip(left, false, seen);
   }
   return { draw };
 }
