@@ -63,8 +63,8 @@ async def show(request: Request) -> Response:
 
 
 async def state(request: Request) -> Response:
-    """The docket now, for a window that comes back."""
-    return JSONResponse(_table(request).state())
+    """The docket now, for a window that comes back; with one place only, when it is asked for."""
+    return JSONResponse(_table(request).state(request.query_params.get("place", "")))
 
 
 async def edit(request: Request) -> Response:

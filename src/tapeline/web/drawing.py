@@ -8,6 +8,7 @@ the style sheet's, in pixels of the screen.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from html import escape
 
 from tapeline.export.drawing import draw
@@ -24,6 +25,7 @@ SQUARE_MM = 0.01
 """A way that leaves the level or the upright by less is level or upright."""
 
 
+@lru_cache(maxsize=4)
 def drawing(view: View) -> str | None:
     """The SVG; None while there is nothing to draw."""
     if view.finished is None or view.docket is None:

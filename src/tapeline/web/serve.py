@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import hashlib
 import os
 import socket
@@ -52,5 +53,9 @@ def serve(
         say("It answers this machine only. Stop it with Ctrl-C; what you wrote is kept.")
         if browser:
             webbrowser.open(address)
+        # What is there now stays: without this every long search for garbage goes through all of it, in mid-typing.
+        _ = table.view
+        gc.collect()
+        gc.freeze()
         config = uvicorn.Config(guard, log_level="warning", access_log=False, lifespan="off")
         uvicorn.Server(config).run(sockets=[listening])

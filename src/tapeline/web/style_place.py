@@ -144,7 +144,7 @@ def _dressed(view: View, one: Field) -> Field:
     """A field with its picture; what is refused stays in it as it was typed."""
     if _refused(view, one):
         one = replace(one, value=str(_said(view, one)))
-    picture = thumbnail(view.drafted.garment, ".".join(one.keys)) if view.drafted else None
+    picture = thumbnail(view, ".".join(one.keys))
     return replace(one, picture=picture)
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
-from tapeline.geometry import Rigid
-from tapeline.pattern import Garment
+from tapeline.pattern import Piece
+from tapeline.web.view import View
 
 __all__ = ["Thumbnail", "thumbnail"]
 
@@ -41,32 +41,54 @@ class Thumbnail:
     """Pieces side by side as one picture."""
 
     box: str
-    outlines: tuple[str, ...]
+    pieces: tuple[Shown, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One piece of it."""
+
+    move: str
+    """Where it lies, as an SVG transform from its own axes, y up."""
+    outline: str
     changed: tuple[str, ...]
 
 
-def thumbnail(garment: Garment, key: str) -> Thumbnail | None:
+def thumbnail(view: View, key: str) -> Thumbnail | None:
     """The pieces that a choice changes, with its edges apart; None where there is nothing to show."""
+    if view.drafted is None:
+        return None
+    garment = view.drafted.garment
     there = {f"{piece.name}.{edge.name}" for piece in garment.pieces for edge in piece.edges}
     edges = [edge for edge in CHANGES.get(key, ()) if edge in there]
     if not edges:
         return None
     x, height = MARGIN_MM, 0.0
-    outlines: list[str] = []
-    changed: list[str] = []
-    for name in _pieces(edges):
-        piece = garment.piece(name)
-        points = piece.seam_line.sampled(1.0)
-        (left, low), (right, top) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
-        flip = Rigid(1, 0, 0, -1, x - left, MARGIN_MM + top)
-        outlines.append(piece.seam_line.moved(flip).svg(1))
-        changed += [
-            piece.edge(edge.partition(".")[2]).path.moved(flip).svg(1) for edge in edges if edge.startswith(f"{name}.")
-        ]
+    pieces: list[Shown] = []
+    for name in dict.fromkeys(edge.partition(".")[0] for edge in edges):
+        outline, (left, low, right, top) = _outline(view, name)
+        changed = tuple(_edge(view, name, edge.partition(".")[2]) for edge in edges if edge.startswith(f"{name}."))
+        pieces.append(Shown(f"matrix(1 0 0 -1 {x - left:.1f} {MARGIN_MM + top:.1f})", outline, changed))
         x += right - left + MARGIN_MM
         height = max(height, top - low)
-    return Thumbnail(f"0 0 {x:.0f} {height + 2 * MARGIN_MM:.0f}", tuple(outlines), tuple(changed))
+    return Thumbnail(f"0 0 {x:.0f} {height + 2 * MARGIN_MM:.0f}", tuple(pieces))
 
 
-def _pieces(edges: Iterable[str]) -> list[str]:
-    return list(dict.fromkeys(edge.partition(".")[0] for edge in edges))
+@lru_cache(maxsize=64)
+def _outline(view: View, piece: str) -> tuple[str, tuple[float, float, float, float]]:
+    """A piece's outline as an SVG path, and its box: left, low, right, top, mm. Many pictures show the same piece."""
+    seam_line = _piece(view, piece).seam_line
+    points = seam_line.sampled(1.0)
+    (left, low), (right, top) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return seam_line.svg(1), (left, low, right, top)
+
+
+@lru_cache(maxsize=128)
+def _edge(view: View, piece: str, edge: str) -> str:
+    return _piece(view, piece).edge(edge).path.svg(1)
+
+
+def _piece(view: View, name: str) -> Piece:
+    if view.drafted is None:
+        raise ValueError("nothing is drafted")
+    return view.drafted.garment.piece(name)

@@ -18,7 +18,8 @@ from tapeline.units import Unit
 __all__ = ["View", "look"]
 
 
-@dataclass(frozen=True, slots=True)
+# Looking at the same text gives the same view, so each is equal to itself alone: what is made from it can be kept.
+@dataclass(frozen=True, slots=True, eq=False)
 class View:
     """Everything the page shows is made from this."""
 

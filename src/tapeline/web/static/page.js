@@ -37,7 +37,17 @@ let rest = 0;
 /** An answer to an edit has the place in view only: the others are fetched when nothing else waits. */
 async function others() {
   if (!line.idle) return;
-  try { const all = await ask("state"); if (line.idle && all.version === state.version) paint(all); } catch { /* the next edit says so */ }
+  try {
+    /** @type {Record<string, string>} */
+    const made = {};
+    // One by one, so that a key that is pressed meanwhile does not wait for all of them.
+    for (const name of every(document, "nav a", HTMLElement).map((link) => link.dataset.place ?? "")) {
+      const one = await ask("state", { place: name });
+      if (!line.idle || one.version !== state.version) return;
+      Object.assign(made, one.places);
+    }
+    paint({ ...state, places: made });
+  } catch { /* the next edit says so */ }
 }
 
 /** Show a state: every place anew, but where the maker is typing stays as it is.
