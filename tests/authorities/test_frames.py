@@ -9,7 +9,7 @@ import pytest
 from tapeline.blocks.frame import NECK_EASE
 from tapeline.lengths import cm
 from tapeline.measures import WOMEN_INTERVALS, Figure, Wearer, required_tapes, size_wearer
-from tapeline.styles.tee import NecklineChoices
+from tapeline.styles.top import NecklineChoices
 from tapeline.truing.opening import LOWERING_GIVES
 from tests.properties.drafts import draw
 from tests.properties.measuring import length

@@ -18,9 +18,10 @@ from tapeline.pattern import Garment
 from tapeline.styles.body import (
     HalfShape,
     body,
+    body_girths,
     body_joins,
     body_seams,
-    girths,
+    sleeve_girths,
     sleeve_joins,
     sleeve_seams,
 )
@@ -65,10 +66,10 @@ def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
     arm = sleeve(d, c.sleeve, made.back_armhole, made.front_armhole, f.arm_length)
     return d.garment(
         "block",
-        pieces=(made.back, made.front, arm.piece),
+        pieces=(*made.pieces, arm.piece),
         seams=(*body_seams(), *sleeve_seams(arm)),
         joins=(*body_joins(), *sleeve_joins()),
-        girths=girths(d, f, c.looseness, back_side, arm),
+        girths=(*body_girths(d, f, c.looseness, back_side), *sleeve_girths(d, arm)),
     )
 
 

@@ -19,9 +19,10 @@ __all__ = [
     "HalfShape",
     "band_seams",
     "body",
+    "body_girths",
     "body_joins",
     "body_seams",
-    "girths",
+    "sleeve_girths",
     "sleeve_joins",
     "sleeve_seams",
 ]
@@ -50,6 +51,11 @@ class Body:
     front: Piece
     back_armhole: ArmholeNotch
     front_armhole: ArmholeNotch
+
+    @property
+    def pieces(self) -> tuple[Piece, Piece]:
+        """Back and front."""
+        return self.back, self.front
 
 
 def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape) -> Body:
@@ -145,17 +151,20 @@ def band_seams(made: Neckband) -> tuple[Seam, ...]:
     )
 
 
-def girths(d: Draft, f: Frame, c: Looseness, side: SideLines, arm: Sleeve) -> tuple[Girth, ...]:
-    """Round the garment at chest, waist, hip, upper arm and wrist: the tape, and the ease that is meant."""
+def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:
+    """Round the body at chest, waist and hip: the tape, and the ease that is meant."""
     waist_quarter = d.measured("waist_quarter", "From the centre to the side at the waist", side.waist_out)
-    upper_arm = d.body("upper_arm", "Round the upper arm, relaxed")
     return (
         Girth("chest", f.bust, c.side * 4, round_body("chest_level")),
         Girth("waist", f.waist, waist_quarter * 4 - f.waist, round_body("waist_level")),
         Girth("hip", f.hip, c.side * 4, round_body("hip_level")),
-        Girth("upper_arm", upper_arm, arm.width - upper_arm, round_sleeve("cap_foot")),
-        *arm.wrist,
     )
+
+
+def sleeve_girths(d: Draft, arm: Sleeve) -> tuple[Girth, ...]:
+    """Round the upper arm, and the wrist where the sleeve reaches it."""
+    upper_arm = d.body("upper_arm", "Round the upper arm, relaxed")
+    return (Girth("upper_arm", upper_arm, arm.width - upper_arm, round_sleeve("cap_foot")), *arm.wrist)
 
 
 def round_body(level: str) -> tuple[tuple[str, str, float], ...]:

@@ -1,0 +1,106 @@
+"""What the styles drawn from the block share: a neck opened for the head, a side that follows the body, a longer hem.
+
+A style's page calls `top` for back and front, and adds what makes it this style: sleeve, band, closure.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Protocol
+
+from tapeline.blocks.dartless import Dartless, dartless
+from tapeline.blocks.expectation import expectation
+from tapeline.blocks.frame import Frame, frame
+from tapeline.blocks.looseness import Looseness
+from tapeline.blocks.neck import Neckline, neckline
+from tapeline.blocks.outline import SideLines, shaped_side
+from tapeline.draft import Draft
+from tapeline.lengths import Length, cm
+from tapeline.pattern import choice
+from tapeline.styles.body import Body, HalfShape, body
+
+__all__ = ["NecklineChoices", "Top", "TopChoices", "top"]
+
+
+@dataclass(frozen=True, slots=True)
+class NecklineChoices:
+    """How much wider and lower than the neck."""
+
+    widen: Length = choice(cm(1), 0, 8, "wider at each shoulder, along the shoulder seam")
+    lower_front: Length = choice(cm(1), 0, 15, "lower at the centre front")
+    lower_back: Length = choice(cm(0.5), 0, 12, "lower at the centre back")
+
+
+class TopChoices(Protocol):
+    """What a style must let a maker choose, for `top` to draw it."""
+
+    @property
+    def looseness(self) -> Looseness:
+        """How much looser than the body."""
+        ...
+
+    @property
+    def neckline(self) -> NecklineChoices:
+        """How the neck is opened."""
+        ...
+
+    @property
+    def waist(self) -> Length:
+        """Taken in at each side seam, at the waist."""
+        ...
+
+    @property
+    def length(self) -> Length:
+        """Hem below the hip line."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Top:
+    """Back and front of a top, and what the parts that are sewn to them are drawn from."""
+
+    frame: Frame
+    points: Dartless
+    neckline: Neckline
+    body: Body
+    back_side: SideLines
+
+
+def top(d: Draft, c: TopChoices, *, surveyed: bool) -> Top:
+    """The block with a wider neck, a shaped side and a hem below the hip."""
+    d.chosen(c)
+    f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
+    points = dartless(d, f, c.looseness)
+    neck, back, front = points.neck, points.back, points.front
+
+    neck.back.section("The neckline's ends, back")
+    back_centre = neck.back.point("neckline_centre", "Lower at the centre back", neck.nape.down(c.neckline.lower_back))
+    back_end = neck.back.point(
+        "neckline_shoulder", "Wider along the shoulder", neck.back_shoulder_line.at(c.neckline.widen)
+    )
+    neck.front.section("The neckline's ends, front")
+    front_centre = neck.front.point(
+        "neckline_centre", "Lower at the centre front", neck.front_neck.down(c.neckline.lower_front)
+    )
+    front_end = neck.front.point(
+        "neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(c.neckline.widen)
+    )
+    neck_line = neckline(neck, back_centre, back_end, front_centre, front_end)
+
+    neck.back.section("Hem and side of the back")
+    hem_below = d.measured("hem_below_hip", "How far the hem lies below the hip line", c.length + c.looseness.hem)
+    back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(hem_below))
+    back_side = shaped_side(neck.back, back, c.waist, back_hem_centre)
+
+    neck.front.section("Hem and side of the front")
+    front_level = neck.front.point("hem_level", "The back's hem, on the centre front", front.hip_level.down(hem_below))
+    front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
+    front_side = shaped_side(neck.front, front, c.waist, front_level)
+
+    made = body(
+        d,
+        points,
+        HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre),
+        HalfShape(neck_line.front, front_centre, front_end, front_side, front_hem_centre),
+    )
+    return Top(f, points, neck_line, made, back_side)
