@@ -34,6 +34,7 @@ ARNE = wearer(
     [
         ("marit_tee", MARIT, "tee", "slight", True),
         ("marit_block_proportional", MARIT, "block", "close", False),
+        ("marit_dropped", MARIT, "dropped", "loose", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],
 )

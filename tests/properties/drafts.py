@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import product
 from typing import Any
 
 from hypothesis import settings
@@ -39,6 +40,9 @@ class Drawing:
         return f"{self.style}, {self.looseness}, {frame}, {self.wearer.name}"
 
 
+DRAWN_FROM = ("block", "tee")
+
+
 def examples(most: int) -> settings:
     """So many examples in the full profile, in proportion fewer or more in another."""
     return settings(max_examples=max(5, most * settings().max_examples // FULL))
@@ -64,18 +68,23 @@ def draw(
 
 
 def drawings(wearer: Wearer) -> Iterator[Drawing | InputError]:
-    """A wearer in every looseness, frame and style; where it cannot be drafted, the refusal."""
-    for surveyed in (True, False) if wearer.figure.has_survey else (False,):
-        for looseness in LOOSENESS:
-            for style in STYLES:
-                d = Draft(wearer, {})
-                try:
-                    garment = STYLES[style].page(d, style_choices(style, looseness), surveyed=surveyed)
-                except InputError as refusal:
-                    yield refusal
-                else:
-                    said = frozenset(note.code for note in d.notes)
-                    yield Drawing(wearer, style, looseness, surveyed, garment, said)
+    """A wearer in every style; where it cannot be drafted, the refusal.
+
+    The two from which all others are drawn come in every looseness and frame; of the others each wearer gets one, so
+    that over many wearers all are drawn.
+    """
+    ways = list(product((True, False) if wearer.figure.has_survey else (False,), LOOSENESS))
+    for number, style in enumerate(STYLES):
+        mine = ways if style in DRAWN_FROM else [ways[(round(wearer["bust"]) + number) % len(ways)]]
+        for surveyed, looseness in mine:
+            d = Draft(wearer, {})
+            try:
+                garment = STYLES[style].page(d, style_choices(style, looseness), surveyed=surveyed)
+            except InputError as refusal:
+                yield refusal
+            else:
+                said = frozenset(note.code for note in d.notes)
+                yield Drawing(wearer, style, looseness, surveyed, garment, said)
 
 
 def taped_children() -> tuple[Wearer, ...]:

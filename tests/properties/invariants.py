@@ -174,7 +174,8 @@ def bends_as_meant(drawing: Drawing) -> Iterator[str]:
 
 def hollow_knot(drawing: Drawing, half: str, armhole: Edge) -> int:
     """The number of the knot that is the armhole's hollow."""
-    hollow = drawing.garment.points[f"{half}.{half}_armhole_hollow"]
+    points = drawing.garment.points
+    hollow = points.get(f"{half}.armhole_hollow") or points[f"{half}.{half}_armhole_hollow"]
     return min(range(len(armhole.path.knots)), key=lambda k: armhole.path.knots[k].distance_to(hollow))
 
 
@@ -222,13 +223,22 @@ def across(drawing: Drawing, half: str, level: str) -> float:
 
 
 def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
-    """The middle of the sleeve's hem lies as far below the crown as is said: the arm, or a third, 4 cm past the cap."""
+    """The middle of the sleeve's hem lies as far below the shoulder as is said: the arm, or a third, 4 cm past the cap.
+
+    What a dropped shoulder has taken of the arm is not drawn again.
+    """
     garment = drawing.garment
     crown = garment.points["sleeve.crown"]
     hem = garment.piece("sleeve").edge("hem").path
     long = crown.y - min(np.array(dense(hem)), key=lambda place: abs(place[0] - crown.x))[1]
     cap = crown.y - garment.points["sleeve.cap_foot"].y
-    meant = max(drawing.wearer["arm_length"] * (1 if drawing.style == "block" else 1 / 3), cap + 40)
+    points = garment.points
+    dropped = (
+        points["back.dropped_reach"].distance_to(points["back.back_shoulder_tip"])
+        if "back.dropped_reach" in points
+        else 0.0
+    )
+    meant = max(drawing.wearer["arm_length"] * (1 if drawing.style == "block" else 1 / 3), cap + dropped + 40) - dropped
     if abs(long - meant) > SEWN_MM:
         yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
 

@@ -96,7 +96,7 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         above=MOST_SHOULDER,
         says="past 2 cm a wider shoulder stands away in an angle unless the shoulder is drawn dropped",
         where="garment.looseness.shoulder",
-        hint="keep it at 2 cm or less; a dropped shoulder is not drafted yet",
+        hint="keep it at 2 cm or less, or choose the style with a dropped shoulder",
     )
     d.remark(
         "shoulder-inside-back",

@@ -21,13 +21,13 @@ class SideLines:
     hem: Place
 
 
-def armhole(sheet: Sheet, half: Half, shoulder: Drawn, side: Drawn) -> Drawn:
+def armhole(sheet: Sheet, half: Half, shoulder: Drawn, side: Drawn, name: str = "armhole") -> Drawn:
     """From the shoulder tip, square to the shoulder, to the underarm, square to the side.
 
     Level at the underarm would leave a point or a dip there when the side slants.
     """
     return sheet.curve(
-        "armhole",
+        name,
         "Square to the shoulder and square to the side, so that it runs on smoothly over both seams",
         half.shoulder_tip,
         half.armhole_point,

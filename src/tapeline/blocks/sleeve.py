@@ -25,10 +25,10 @@ from tapeline.draft import (
     part_way,
     sewn,
 )
-from tapeline.lengths import Length, cm
+from tapeline.lengths import Length, at_most, cm
 from tapeline.pattern import Cut, Girth, NotchKind, Piece
 
-__all__ = ["ArmholeNotch", "Sleeve", "sleeve"]
+__all__ = ["ArmholeNotch", "Dropped", "Sleeve", "sleeve"]
 
 LOW, HIGH = Fraction(1, 4), Fraction(3, 4)
 """The guide points lie beside these places of the straight line from underarm to crown."""
@@ -40,6 +40,10 @@ FLATTER = Fraction(1, 5)
 """An even hem would lie a quarter of its dip above the straight line there."""
 LEAST_UNDERARM = cm(0.5)
 """A shorter underarm seam has no room for its bend, and the hem would run into the cap."""
+LEAST_CAP = cm(1)
+"""Flatter than this a cap line cannot be told from a straight one."""
+FLAT_CAP = 4
+"""Times its height: the armhole of an easy cap, whose hollows and rises a flatter one takes."""
 LEAST_WIDTH = cm(4)
 """Where the search for the widths begins if cap height and armhole leave nothing."""
 
@@ -48,7 +52,8 @@ LEAST_WIDTH = cm(4)
 class CapSizes:
     """What a cap is drawn from, besides its widths."""
 
-    armhole: Length
+    fullness: Length
+    """What hollows and rises are shares of: the armhole; less where a cap is too flat to take them."""
     height: Length
     length: Length
     """Of the whole sleeve."""
@@ -86,12 +91,53 @@ class Sleeve:
     """The girth at the wrist, for a sleeve that reaches it."""
 
 
-def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, arm_length: Length) -> Sleeve:
-    """A set-in sleeve for two armholes."""
+@dataclass(frozen=True, slots=True)
+class Dropped:
+    """What a dropped shoulder takes from the sleeve."""
+
+    by: Length
+    set_in: Length
+    """Both armholes of one side as they would be, set in."""
+
+
+def sleeve(
+    d: Draft,
+    c: SleeveChoices,
+    back: ArmholeNotch,
+    front: ArmholeNotch,
+    arm_length: Length,
+    *,
+    dropped: Dropped | None = None,
+) -> Sleeve:
+    """A sleeve for two armholes: set in, or sewn to a shoulder that was dropped."""
     d.section("The sleeve's sizes")
     armhole = d.measured("armhole", "Both armholes of one side", front.whole + back.whole)
-    cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
-    length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length, cap_height))
+    if dropped is None:
+        below_shoulder = arm_length
+        cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
+        length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length, cap_height))
+        fullness = armhole
+    else:
+        below_shoulder = d.measured("arm_below_drop", "The arm below the dropped shoulder", arm_length - dropped.by)
+        cap_height = d.measured(
+            "cap_height",
+            "As high as for a set-in sleeve, lowered by what was dropped",
+            c.cap.height(dropped.set_in) - dropped.by,
+        )
+        d.require(
+            "cap-too-low",
+            cap_height,
+            LEAST_CAP,
+            says="what was dropped leaves no cap",
+            where="sleeve",
+            hint="drop the shoulder less, make garment.sleeve.cap formal, or lower the armhole",
+        )
+        length = d.measured(
+            "sleeve_length",
+            "To the same place of the arm as a set-in sleeve: what was dropped lies on it already",
+            c.length.on(arm_length, cap_height + dropped.by) - dropped.by,
+        )
+        fullness = at_most(armhole, cap_height * FLAT_CAP)
     d.require(
         "sleeve-too-short",
         length,
@@ -109,7 +155,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
         "back_cap", "The back of the cap line: back armhole and half the ease", back.whole + c.ease / 2
     )
 
-    sizes = CapSizes(armhole, cap_height, length)
+    sizes = CapSizes(fullness, cap_height, length)
     front_width, back_width = d.found_together(
         ("front_sleeve_width", "back_sleeve_width"),
         "so wide that the cap line is as long as the armholes and the ease, front and back each",
@@ -122,7 +168,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
 
     s = d.sheet("sleeve")
     s.section("The underarm seams")
-    wrist_level = s.point("wrist_level", "The wrist, straight below the crown", drawn.crown.down(arm_length))
+    wrist_level = s.point("wrist_level", "The wrist, straight below the crown", drawn.crown.down(below_shoulder))
     narrowing = d.measured("sleeve_narrowing", "Each underarm seam comes in by as much", (width - wrist_width) / 2)
     bend = d.measured(
         "underarm_bend", "The underarm seams leave the cap straight down for so long", (length - cap_height) / 6
@@ -188,7 +234,7 @@ def sleeve(d: Draft, c: SleeveChoices, back: ArmholeNotch, front: ArmholeNotch, 
     )
     at_wrist = Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
     return Sleeve(
-        piece, c.ease.named("cap_ease"), width, hem_width, only_if(reaches_the_wrist(length, arm_length), at_wrist)
+        piece, c.ease.named("cap_ease"), width, hem_width, only_if(reaches_the_wrist(length, below_shoulder), at_wrist)
     )
 
 
@@ -214,22 +260,22 @@ def cap(d: Draft, sizes: CapSizes, front_width: Length, back_width: Length) -> C
     back_low = s.point(
         "back_cap_low",
         "A little hollow near the underarm",
-        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), sizes.armhole * BACK_HOLLOW),
+        part_way(back_underarm, crown, LOW).away_from((crown, back_underarm), sizes.fullness * BACK_HOLLOW),
     )
     back_high = s.point(
         "back_cap_high",
         "Round where the arm is round",
-        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), sizes.armhole * BACK_RISE),
+        part_way(back_underarm, crown, HIGH).away_from((back_underarm, crown), sizes.fullness * BACK_RISE),
     )
     front_high = s.point(
         "front_cap_high",
         "Rounder than the back: the arm sits forward",
-        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), sizes.armhole * FRONT_RISE),
+        part_way(front_underarm, crown, HIGH).away_from((crown, front_underarm), sizes.fullness * FRONT_RISE),
     )
     front_low = s.point(
         "front_cap_low",
         "Hollower than the back: the arm swings forward",
-        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), sizes.armhole * FRONT_HOLLOW),
+        part_way(front_underarm, crown, LOW).away_from((front_underarm, crown), sizes.fullness * FRONT_HOLLOW),
     )
     back, front = s.curve_in_two(
         ("cap_back", "cap_front"),

@@ -1,9 +1,10 @@
 """The styles there are, each a page of its own in this folder."""
 
 from tapeline.styles.block import STYLE as BLOCK
+from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.style import Style
 from tapeline.styles.tee import STYLE as TEE
 
 __all__ = ["STYLES", "Style"]
 
-STYLES: dict[str, Style] = {style.name: style for style in (TEE, BLOCK)}
+STYLES: dict[str, Style] = {style.name: style for style in (TEE, DROPPED, BLOCK)}

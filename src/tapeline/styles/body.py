@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from tapeline.blocks.dartless import Dartless, Half
@@ -10,11 +11,13 @@ from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neckband import Neckband
 from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import ArmholeNotch, Sleeve
-from tapeline.draft import Draft, Drawn, Place, edge, folded, hemmed, notch, seam, sewn
+from tapeline.draft import Draft, Drawn, Place, Sheet, edge, folded, hemmed, notch, seam, sewn
 from tapeline.lengths import cm
 from tapeline.pattern import Cut, Girth, Join, NotchKind, Piece, Seam
 
 __all__ = [
+    "ArmLines",
+    "ArmRule",
     "Body",
     "HalfShape",
     "band_seams",
@@ -22,6 +25,7 @@ __all__ = [
     "body_girths",
     "body_joins",
     "body_seams",
+    "set_in",
     "sleeve_girths",
     "sleeve_joins",
     "sleeve_seams",
@@ -44,6 +48,27 @@ class HalfShape:
 
 
 @dataclass(frozen=True, slots=True)
+class ArmLines:
+    """Shoulder and armhole of one half, and where the armhole is notched."""
+
+    shoulder: Drawn
+    armhole: Drawn
+    notch: Place
+
+
+ArmRule = Callable[[Sheet, Half, HalfShape], ArmLines]
+"""Draws them between the neckline and the side."""
+
+
+def set_in(sheet: Sheet, half: Half, shape: HalfShape) -> ArmLines:
+    """The armhole lies where the arm begins."""
+    shoulder = sheet.straight(
+        "shoulder", "Sewn to the other shoulder, which is as long", shape.neckline_shoulder, half.shoulder_tip
+    )
+    return ArmLines(shoulder, armhole(sheet, half, shoulder, shape.side.side), half.armhole_point)
+
+
+@dataclass(frozen=True, slots=True)
 class Body:
     """Back and front, and where their armholes are notched."""
 
@@ -58,42 +83,43 @@ class Body:
         return self.back, self.front
 
 
-def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape) -> Body:
+def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmRule = set_in) -> Body:
     """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
-    back_piece, back_armhole = half_body(d, "back", block.back, back, NotchKind.DOUBLE)
-    front_piece, front_armhole = half_body(d, "front", block.front, front, NotchKind.SINGLE)
+    back_piece, back_armhole = half_body(d, "back", block.back, back, arm, kind=NotchKind.DOUBLE)
+    front_piece, front_armhole = half_body(d, "front", block.front, front, arm, kind=NotchKind.SINGLE)
     return Body(back_piece, front_piece, back_armhole, front_armhole)
 
 
-def half_body(d: Draft, name: str, half: Half, shape: HalfShape, kind: NotchKind) -> tuple[Piece, ArmholeNotch]:
+def half_body(
+    d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, kind: NotchKind
+) -> tuple[Piece, ArmholeNotch]:
     """One half as a piece on the fold."""
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
     centre = sheet.straight(
         "centre", f"The centre {name} lies on the fold of the cloth", shape.hem_centre, shape.neckline_centre
     )
-    shoulder = sheet.straight(
-        "shoulder", "Sewn to the other shoulder, which is as long", shape.neckline_shoulder, half.shoulder_tip
-    )
-    arm = armhole(sheet, half, shoulder, side.side)
+    lines = arm(sheet, half, shape)
     hem = square_hem(sheet, shape.hem_centre, side)
     piece = sheet.piece(
         name.title(),
         folded("centre", centre),
         sewn("neckline", shape.neckline),
-        sewn("shoulder", shoulder),
-        sewn("armhole", arm),
+        sewn("shoulder", lines.shoulder),
+        sewn("armhole", lines.armhole),
         sewn("side", side.side),
         hemmed("hem", hem),
         grain=(half.waist_level.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
         cut=Cut(1),
         notches=(
-            notch("armhole", arm, half.armhole_point, kind),
+            notch("armhole", lines.armhole, lines.notch, kind),
             notch("side", side.side, side.waist),
         ),
     )
-    whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", arm.reading())
-    to_notch = d.measured(f"{name}_armhole_notch", "From the shoulder to its notch", arm.reading_to(half.armhole_point))
+    whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", lines.armhole.reading())
+    to_notch = d.measured(
+        f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(lines.notch)
+    )
     return piece, ArmholeNotch(whole, to_notch)
 
 

@@ -17,7 +17,7 @@ from tapeline.blocks.outline import SideLines, shaped_side
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import choice
-from tapeline.styles.body import Body, HalfShape, body
+from tapeline.styles.body import ArmRule, Body, HalfShape, body, set_in
 
 __all__ = ["NecklineChoices", "Top", "TopChoices", "top"]
 
@@ -66,7 +66,7 @@ class Top:
     back_side: SideLines
 
 
-def top(d: Draft, c: TopChoices, *, surveyed: bool) -> Top:
+def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in) -> Top:
     """The block with a wider neck, a shaped side and a hem below the hip."""
     d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
@@ -102,5 +102,6 @@ def top(d: Draft, c: TopChoices, *, surveyed: bool) -> Top:
         points,
         HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre),
         HalfShape(neck_line.front, front_centre, front_end, front_side, front_hem_centre),
+        arm,
     )
     return Top(f, points, neck_line, made, back_side)

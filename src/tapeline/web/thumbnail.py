@@ -21,6 +21,7 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.neckline.widen": ("back.neckline", "front.neckline"),
     "garment.neckline.lower_front": ("front.neckline",),
     "garment.neckline.lower_back": ("back.neckline",),
+    "garment.shoulder_drop": ("back.armhole", "back.shoulder"),
     "garment.waist": ("back.side", "front.side"),
     "garment.length": ("back.hem", "front.hem"),
     "garment.band": ("neckband.neckline", "neckband.neckline_turned", "neckband.centre_back"),

@@ -1,0 +1,90 @@
+"""Style `dropped`: a tee whose shoulder is carried down the arm, as oversized tops are cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.dartless import Half
+from tapeline.blocks.dropped import dropped_lines
+from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.sleeve import Dropped, sleeve
+from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.draft import Draft, Sheet
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Garment, choice
+from tapeline.styles.body import (
+    ArmLines,
+    HalfShape,
+    band_seams,
+    body_girths,
+    body_joins,
+    body_seams,
+    sleeve_girths,
+    sleeve_joins,
+    sleeve_seams,
+)
+from tapeline.styles.style import Style
+from tapeline.styles.top import NecklineChoices, top
+
+__all__ = ["STYLE", "DroppedChoices", "dropped"]
+
+
+@dataclass(frozen=True, slots=True)
+class DroppedChoices:
+    """What a maker chooses of a tee with a dropped shoulder."""
+
+    looseness: Looseness = LOOSENESS["loose"]
+    shoulder_drop: Length = choice(cm(6), 2, 15, "shoulder carried down the arm; the cap is lowered by as much")
+    neckline: NecklineChoices = NecklineChoices()
+    band: BandChoices = BandChoices()
+    waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
+    length: Length = choice(cm(5), 0, 60, "hem below the hip line")
+    sleeve: SleeveChoices = SleeveChoices()
+
+
+def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
+    """A top whose sleeve begins on the arm."""
+    set_in: list[Length] = []
+
+    def arm_lines(sheet: Sheet, half: Half, shape: HalfShape) -> ArmLines:
+        lines = dropped_lines(d, sheet, half, shape.neckline_shoulder, shape.side.side, drop=c.shoulder_drop)
+        set_in.append(lines.set_in)
+        return ArmLines(lines.shoulder, lines.armhole, lines.notch)
+
+    made = top(d, c, surveyed=surveyed, arm=arm_lines)
+    back, front = set_in
+    both = d.measured("set_in_armhole", "Both armholes of one side as they would be, set in", back + front)
+    arm = sleeve(
+        d,
+        c.sleeve,
+        made.body.back_armhole,
+        made.body.front_armhole,
+        made.frame.arm_length,
+        dropped=Dropped(c.shoulder_drop, both),
+    )
+    band = neckband(d, c.band, made.neckline)
+    return d.garment(
+        "dropped",
+        pieces=(*made.body.pieces, arm.piece, band.piece),
+        seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band)),
+        joins=(*body_joins(), *sleeve_joins()),
+        girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
+    )
+
+
+STYLE = Style(
+    "dropped",
+    "Dropped-shoulder tee",
+    "A wide tee whose shoulder is carried down the arm, with a flat cap",
+    DroppedChoices,
+    dropped,
+    meaning={
+        "chest": (cm(4), cm(48)),
+        "waist": (cm(-2), cm(80)),
+        "hip": (cm(-4), cm(48)),
+        "upper_arm": (cm(0), cm(40)),
+        "wrist": (cm(2), cm(40)),
+    },
+    pull_on=True,
+)
