@@ -81,7 +81,7 @@ def _rows(steps: Iterable[StepRow]) -> str:
         if step.how:
             says.append(f'<span class="how">{escape(step.how)}</span>')
         says += [f'<span class="formula">{escape(equation)}</span>' for equation in step.equations]
-        name = escape(step.label.replace("_", " "))
+        name = escape(step.label.replace("_", " ").replace(".", ": "))
         parts.append(
             f'<li data-number="{step.number}" data-label="{label}" data-kind="{kind}" data-sheet="{sheet}" '
             f'data-needs="{escape(" ".join(step.needs))}"><button type="button" class="step">{name}</button> '

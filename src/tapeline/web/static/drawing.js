@@ -8,7 +8,7 @@ import { rulers } from "./rulers.js";
 /** @import { Place } from "./numbers.js" */
 /** @typedef {ReturnType<typeof drawingView>} View */
 
-const GAP_MM = 40, EDGE_PX = 40, NARROW_EDGE_PX = 22, LEAST_PER = 0.02, MOST_PER = 8;
+const GAP_MM = 40, GRIP_GAP_MM = 75, EDGE_PX = 40, NARROW_EDGE_PX = 22, BAND_MM = 120, LEAST_PER = 0.02, MOST_PER = 8;
 
 /** @param {HTMLElement} host */
 export function drawingView(host) {
@@ -48,12 +48,12 @@ export function drawingView(host) {
     for (const piece of pieces()) name(piece);
     for (const watch of watching) watch();
   }
-  /** The title stands in the piece where there is room for it, and otherwise below. @param {SVGGElement} piece */
+  /** The title stands in the piece where there is room for it, and otherwise below; in a band its fold would run through it. @param {SVGGElement} piece */
   function name(piece) {
     const title = maybe(piece, ":scope > .title", SVGElement), [left, top, right, bottom] = box(piece);
     if (!title) return;
     const [tx = 0, ty = 0, room = 0] = (title.dataset.inside ?? "").split(" ").map(Number);
-    const inside = room / per > (title.textContent ?? "").length * 11 && (bottom - top) / per > 48;
+    const inside = room / per > (title.textContent ?? "").length * 11 && (bottom - top) / per > 48 && bottom - top > BAND_MM;
     title.setAttribute("x", String(inside ? tx : (left + right) / 2));
     title.setAttribute("y", String(inside ? ty : bottom + 19 * per));
     title.classList.toggle("below", !inside);
@@ -61,7 +61,7 @@ export function drawingView(host) {
   }
   function lay() {
     const [w, h] = size(), list = pieces();
-    const layout = arrange(list.map((p) => box(p, wide())), w / h, GAP_MM);
+    const layout = arrange(list.map((p) => box(p, wide())), w / h, host.classList.contains("handles") ? GRIP_GAP_MM : GAP_MM);
     whole = layout;
     list.forEach((piece, i) => {
       const [dx, dy] = layout.places[i] ?? [0, 0];

@@ -17,6 +17,8 @@ export function marks(drawing, from) {
   let followers = new Map();
   const hint = words.textContent ?? "";
   let measuring = 0;
+  /** @param {(string | Node)[]} parts */
+  function put(...parts) { words.replaceChildren(...parts); words.classList.toggle("invites", parts[0] === hint); }
   /** @type {Element | null} */
   let before = null;
   let pinned = "", shown = "", listed = "", spoken = false;
@@ -50,7 +52,7 @@ export function marks(drawing, from) {
     key.hidden = movers.disabled = !row;
     size.hidden = true;
     more.replaceChildren();
-    if (!row) { if (!quiet) words.textContent = hint; return; }
+    if (!row) { if (!quiet) put(hint); return; }
     for (const one of reach(label, (l) => followers.get(l) ?? [])) for (const mark of drawn(one)) mark.classList.add("effect");
     for (const one of reach(label, needs)) for (const mark of drawn(one)) { mark.classList.remove("effect"); mark.classList.add("source"); }
     for (const mark of drawn(label)) mark.classList.add("asked");
@@ -65,7 +67,7 @@ export function marks(drawing, from) {
     const lines = [...row.querySelectorAll(".says, .how, .formula")].map((part) => { const line = document.createElement("span"); line.className = part.className; line.textContent = part.textContent; return line; });
     // A redraw that changes no word is not read out again.
     const said = words.textContent;
-    if ([name, ...lines].map((part) => part.textContent).join(" ") !== said) words.replaceChildren(name, ...lines.flatMap((part) => [" ", part]));
+    if ([name, ...lines].map((part) => part.textContent).join(" ") !== said) put(name, ...lines.flatMap((part) => [" ", part]));
     const settable = [label, ...needs(label)].find((one) => document.getElementById(`size-${one}`));
     size.hidden = !settable;
     if (settable) { size.dataset.size = settable; size.textContent = `Set ${settable.replaceAll("_", " ")} by hand`; }
@@ -125,10 +127,10 @@ export function marks(drawing, from) {
     several(labels) {
       light("", true);
       for (const label of labels) for (const mark of drawn(label)) mark.classList.add("asked");
-      spoken = true; words.textContent = `Shown: ${labels.map(plain).join(", ")}.`;
+      spoken = true; put(`Shown: ${labels.map(plain).join(", ")}.`);
     },
     /** Say something else there, until a mark is pointed at. @param {string} text */
-    say(text) { spoken = true; more.replaceChildren(); words.textContent = text; },
+    say(text) { spoken = true; more.replaceChildren(); put(text); },
     /** The places were written anew. */
     renew() {
       index = new Map(every(drawing, ".paper .mark", SVGElement).map((mark) => [mark.dataset.step ?? "", mark]));

@@ -120,7 +120,8 @@ function go() {
   writing.shown();
   laid();
 }
-addEventListener("hashchange", () => { go(); window.scrollTo(0, 0); });
+// Each place begins at its top, whether the window scrolls or the place itself.
+addEventListener("hashchange", () => { go(); window.scrollTo(0, 0); $("#place").scrollTop = 0; });
 document.addEventListener("visibilitychange", async () => {
   if (document.hidden || !line.idle) return;
   try { const now = await ask("state"); if (now.version !== state.version) paint(now); } catch { $("#offline").hidden = false; }

@@ -32,7 +32,7 @@ export function seams(place) {
     into.innerHTML = answer.html;
     walks.set(name, answer.places);
     step(name, Math.round((open.get(name) ?? 0) * (answer.places.length - 1)));
-    if (asked) maybe(into, "svg", SVGElement)?.scrollIntoView({ block: "nearest" });
+    if (asked) into.scrollIntoView({ block: "nearest" });
     if (focus) document.getElementById(focus)?.focus({ preventScroll: true });
   }
 

@@ -11,7 +11,7 @@ export function steps(drawing, told, view) {
   let playing;
   let at = Infinity, sheet = "";
   const player = need(document, "#player", HTMLElement), slider = need(player, "#step", HTMLInputElement);
-  const button = need(player, "[data-play=play]", HTMLElement), number = need(player, "#step-number", HTMLElement), total = need(player, "#step-count", HTMLElement);
+  const bare = need(document, "#no-line", HTMLElement), button = need(player, "[data-play=play]", HTMLElement), number = need(player, "#step-number", HTMLElement), total = need(player, "#step-count", HTMLElement);
   const still = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
   const count = () => told.rows().size;
 
@@ -39,6 +39,7 @@ export function steps(drawing, told, view) {
     const was = drawing.classList.contains("building");
     at = Math.max(1, step >= count() ? Infinity : step);
     const building = veil();
+    bare.hidden = !building || [...told.rows()].slice(0, at).some(([, row]) => row.dataset.sheet);
     if (was !== building) view.relay();
     if (!building) { sheet = ""; told.light(""); if (was) view.all(true); return; }
     const [label, row] = [...told.rows()][at - 1] ?? [];

@@ -22,11 +22,14 @@ export function table(edit) {
   scale(view.scale);
 
   function shown() {
-    drawing.classList.toggle("points", points.checked);
-    drawing.classList.toggle("handles", grips.checked);
+    const wanted = { points: points.checked, handles: grips.checked };
+    let room = false;
+    for (const [name, on] of Object.entries(wanted)) { room ||= on !== drawing.classList.contains(name); drawing.classList.toggle(name, on); }
+    // Points outside the pieces and handles between them need room of their own.
+    if (room) view.relay();
     comb(drawing, teeth.checked);
   }
-  for (const one of [points, grips, teeth]) one.addEventListener("change", () => { shown(); if (one === points) view.relay(); });
+  for (const one of [points, grips, teeth]) one.addEventListener("change", shown);
   grips.addEventListener("change", () => { grips.dataset.asked = "yes"; });
   document.addEventListener("click", (event) => {
     const button = near(event, "button", HTMLElement);
