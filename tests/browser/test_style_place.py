@@ -55,7 +55,7 @@ def test_a_handle_is_moved_by_keys(marit: Desk) -> None:
 
 
 def test_before_and_after(marit: Desk) -> None:
-    """The drawing that was kept stays under the new one, with what moved in millimetres."""
+    """The drawing that was kept stays under the new one, with what moved in millimetres, when loaded again too."""
     page = marit.window("style")
     page.get_by_text("More", exact=True).click()
     page.get_by_role("button", name="Keep this to compare").click()
@@ -65,3 +65,10 @@ def test_before_and_after(marit: Desk) -> None:
     expect(moved).to_be_visible()
     # From 3 cm below the hip line to 8.
     expect(moved).to_contain_text(re.compile(r"hem.*50"))
+    page.reload()
+    expect(moved).to_contain_text(re.compile(r"hem.*50"))
+    page.get_by_role("button", name="Take the old drawing away").click()
+    expect(moved).to_be_hidden()
+    page.reload()
+    page.locator("svg.sheet .piece").first.wait_for()
+    expect(moved).to_be_hidden()

@@ -33,7 +33,7 @@ const cutting = table((keys, value, done) => line.add("/edit", { keys, value, do
 
 /** @type {Record<string, string>} */
 const written = {};
-let rest = 0;
+let rest = 0, trying = -1;
 /** An answer to an edit has the place in view only: the others are fetched when nothing else waits. */
 async function others() {
   if (!line.idle) return;
@@ -73,7 +73,8 @@ function paint(next) {
     }
   }
   shown($("#style"));
-  cutting.show(next);
+  // What is tried stays in view while the places are fetched, and until something is written.
+  if (trying !== next.version) { trying = -1; cutting.show(next); }
   undo.disabled = !next.undo;
   redo.disabled = !next.redo;
   $("#title").textContent = next.title;
@@ -101,6 +102,7 @@ document.addEventListener("click", (event) => {
   if (button.id === "undo") line.add("/undo", {});
   else if (button.id === "redo") line.add("/redo", {});
   else if (button.dataset.try) void tryOut(button.dataset.try.split("."), button.dataset.value ?? "");
+  else if (button.dataset.compare === "drop" && trying >= 0) { trying = -1; cutting.show(state); cutting.say("The docket's drawing again."); }
   else if (button.dataset.show) cutting.point(button.dataset.show.split(" "));
   else if (button.dataset.set) line.add("/edit", { keys: button.dataset.set.split("."), value: button.dataset.value ?? "", done: true });
 });
@@ -131,8 +133,8 @@ async function tryOut(keys, value) {
   let drawing;
   try { ({ drawing } = await tried(keys, value)); } catch (error) { cutting.say(excuse(error)); return; }
   if (!drawing) { cutting.say("With that value nothing can be drawn either."); return; }
-  cutting.show({ ...state, drawing });
-  cutting.say(`Shown with ${keys.at(-1)?.replaceAll("_", " ")} ${value}. Nothing is written: use it, or change something to go back.`);
+  trying = state.version;
+  cutting.tryOut(drawing, `${keys.at(-1)?.replaceAll("_", " ")} ${value}`);
 }
 
 measure($("#measure"));

@@ -55,20 +55,14 @@ export function table(edit) {
     say,
     /** Light several lines at once, and bring the drawing into view. @param {string[]} labels */
     point(labels) { told.several(labels); drawing.scrollIntoView({ block: "nearest" }); },
-    /** @param {{drawing: string | null, errors: number}} state */
-    show(state) {
-      pull.before();
-      view.show(state.drawing);
-      const drawn = view.pieces().length > 0, stale = state.drawing === null && drawn;
-      missing.hidden = drawn;
-      drawing.classList.toggle("old", stale);
-      before.hidden = !stale;
-      if (stale) before.textContent = "This is the drawing from before: what was written last cannot be drafted yet.";
-      told.renew();
-      play.renew();
-      old.renew();
-      comb(drawing, teeth.checked);
-      pull.renew();
+    /** @param {{drawing: string | null}} state */
+    show(state) { old.end(); draw(state); },
+    /** Show a drawing that is not the docket's, over the docket's own. @param {string} drawing @param {string} name what was tried */
+    tryOut(drawing, name) {
+      old.begin(name);
+      draw({ drawing });
+      const most = old.words();
+      say(`${name[0]?.toUpperCase()}${name.slice(1)}, laid over the drawing as it is now (dashed). ${most ? `It moves most, in mm: ${most}. ` : "It moves nothing. "}Nothing is written: use it, or go back to the docket's drawing.`);
     },
     /** Another place of the day. @param {string} name */
     place(name) {
@@ -76,4 +70,19 @@ export function table(edit) {
       if (grips.dataset.asked !== "yes") { grips.checked = name === "style"; shown(); }
     },
   };
+  /** @param {{drawing: string | null}} state */
+  function draw(state) {
+    pull.before();
+    view.show(state.drawing);
+    const drawn = view.pieces().length > 0, stale = state.drawing === null && drawn;
+    missing.hidden = drawn;
+    drawing.classList.toggle("old", stale);
+    before.hidden = !stale;
+    if (stale) before.textContent = "This is the drawing from before: what was written last cannot be drafted yet.";
+    told.renew();
+    play.renew();
+    old.renew();
+    comb(drawing, teeth.checked);
+    pull.renew();
+  }
 }
