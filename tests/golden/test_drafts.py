@@ -35,6 +35,7 @@ ARNE = wearer(
         ("marit_tee", MARIT, "tee", "slight", True),
         ("marit_block_proportional", MARIT, "block", "close", False),
         ("marit_dropped", MARIT, "dropped", "loose", True),
+        ("arne_sweatshirt", ARNE, "sweatshirt", "easy", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],
 )

@@ -16,6 +16,7 @@ from shapely import LinearRing, Polygon
 from tapeline.blocks.looseness import LOOSENESS
 from tapeline.geometry import Path, area
 from tapeline.pattern import Edge, Piece, Seam, StepKind
+from tapeline.styles import STYLES
 from tests.properties.drafts import Drawing
 from tests.properties.measuring import bends, dense, ends, length, outline, turnings, widths_at
 
@@ -32,6 +33,7 @@ DYING_OUT = math.radians(1.5)
 tenth of a millimetre off straight, which a bust that is wider than the hip may give."""
 UNSEEN = math.radians(0.5)
 """A turn so small cannot be seen on a neckline."""
+CUFF_MM = STYLES["sweatshirt"].choices().cuff.width.mm
 
 
 def broken(drawing: Drawing) -> list[str]:
@@ -225,7 +227,7 @@ def across(drawing: Drawing, half: str, level: str) -> float:
 def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     """The middle of the sleeve's hem lies as far below the shoulder as is said: the arm, or a third, 4 cm past the cap.
 
-    What a dropped shoulder has taken of the arm is not drawn again.
+    What a dropped shoulder has taken of the arm is not drawn again, nor what a cuff will make up.
     """
     garment = drawing.garment
     crown = garment.points["sleeve.crown"]
@@ -238,7 +240,9 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
         if "back.dropped_reach" in points
         else 0.0
     )
-    meant = max(drawing.wearer["arm_length"] * (1 if drawing.style == "block" else 1 / 3), cap + dropped + 40) - dropped
+    whole = drawing.style in ("block", "sweatshirt")
+    meant = max(drawing.wearer["arm_length"] * (1 if whole else 1 / 3), cap + dropped + 40) - dropped
+    meant -= CUFF_MM if drawing.style == "sweatshirt" else 0
     if abs(long - meant) > SEWN_MM:
         yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
 

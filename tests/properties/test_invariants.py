@@ -18,6 +18,7 @@ REFUSALS = frozenset(
     {
         "armhole-closed",
         "back-wider-than-chest",
+        "band-over-hip",
         "cannot-be-met",
         "cap-too-low",
         "chest-wider-than-bust",

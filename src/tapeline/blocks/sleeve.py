@@ -108,8 +108,9 @@ def sleeve(
     arm_length: Length,
     *,
     dropped: Dropped | None = None,
+    cuff: Length | None = None,
 ) -> Sleeve:
-    """A sleeve for two armholes: set in, or sewn to a shoulder that was dropped."""
+    """A sleeve for two armholes: set in, or sewn to a shoulder that was dropped; hemmed, or with a cuff so wide."""
     d.section("The sleeve's sizes")
     armhole = d.measured("armhole", "Both armholes of one side", front.whole + back.whole)
     if dropped is None:
@@ -138,6 +139,8 @@ def sleeve(
             c.length.on(arm_length, cap_height + dropped.by) - dropped.by,
         )
         fullness = at_most(armhole, cap_height * FLAT_CAP)
+    if cuff:
+        length = d.measured("sleeve_length_to_cuff", "The cuff makes up the rest", length - cuff)
     d.require(
         "sleeve-too-short",
         length,
@@ -222,7 +225,7 @@ def sleeve(
         sewn("cap_back", drawn.back),
         sewn("cap_front", drawn.front),
         sewn("underarm_front", underarm_front),
-        hemmed("hem", hem),
+        (sewn if cuff else hemmed)("hem", hem),
         sewn("underarm_back", underarm_back.reversed),
         grain=(drawn.hem_level, drawn.crown),
         cut=Cut(2, mirrored=True),
@@ -230,6 +233,7 @@ def sleeve(
             notch_along("cap_front", cm(0), NotchKind.CROWN),
             notch_along("cap_front", front.to_notch + c.ease / 2, NotchKind.SINGLE),
             notch_along("cap_back", back.whole - back.to_notch, NotchKind.DOUBLE),
+            *only_if(cuff is not None, notch_along("hem", hem_width / 2, NotchKind.SINGLE)),
         ),
     )
     at_wrist = Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))

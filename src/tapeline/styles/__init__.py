@@ -3,8 +3,9 @@
 from tapeline.styles.block import STYLE as BLOCK
 from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.style import Style
+from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
 from tapeline.styles.tee import STYLE as TEE
 
 __all__ = ["STYLES", "Style"]
 
-STYLES: dict[str, Style] = {style.name: style for style in (TEE, DROPPED, BLOCK)}
+STYLES: dict[str, Style] = {style.name: style for style in (TEE, SWEATSHIRT, DROPPED, BLOCK)}

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.dartless import Dartless, Half
 from tapeline.blocks.frame import Frame
+from tapeline.blocks.hem_band import HemBand
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neckband import Neckband
 from tapeline.blocks.outline import SideLines, armhole, square_hem
@@ -25,6 +27,8 @@ __all__ = [
     "body_girths",
     "body_joins",
     "body_seams",
+    "cuff_seams",
+    "hem_band_seams",
     "set_in",
     "sleeve_girths",
     "sleeve_joins",
@@ -33,6 +37,7 @@ __all__ = [
 
 GRAIN_IN = cm(6)
 """The grain line is drawn this far from the centre, where it is in nobody's way."""
+STRETCHED_ON = "the rib is shorter and stretched on, so that it holds the cloth together"
 CAP_EASE = "the cap is eased in between the notches and the crown, so that it curves over the shoulder"
 
 
@@ -45,6 +50,8 @@ class HalfShape:
     neckline_shoulder: Place
     side: SideLines
     hem_centre: Place
+    banded: bool = False
+    """Whether the hem is sewn to a band, not turned up."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +83,8 @@ class Body:
     front: Piece
     back_armhole: ArmholeNotch
     front_armhole: ArmholeNotch
+    back_hem: Drawn
+    front_hem: Drawn
 
     @property
     def pieces(self) -> tuple[Piece, Piece]:
@@ -85,14 +94,14 @@ class Body:
 
 def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmRule = set_in) -> Body:
     """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
-    back_piece, back_armhole = half_body(d, "back", block.back, back, arm, kind=NotchKind.DOUBLE)
-    front_piece, front_armhole = half_body(d, "front", block.front, front, arm, kind=NotchKind.SINGLE)
-    return Body(back_piece, front_piece, back_armhole, front_armhole)
+    back_piece, back_armhole, back_hem = half_body(d, "back", block.back, back, arm, kind=NotchKind.DOUBLE)
+    front_piece, front_armhole, front_hem = half_body(d, "front", block.front, front, arm, kind=NotchKind.SINGLE)
+    return Body(back_piece, front_piece, back_armhole, front_armhole, back_hem, front_hem)
 
 
 def half_body(
     d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, kind: NotchKind
-) -> tuple[Piece, ArmholeNotch]:
+) -> tuple[Piece, ArmholeNotch, Drawn]:
     """One half as a piece on the fold."""
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
@@ -108,7 +117,7 @@ def half_body(
         sewn("shoulder", lines.shoulder),
         sewn("armhole", lines.armhole),
         sewn("side", side.side),
-        hemmed("hem", hem),
+        (sewn if shape.banded else hemmed)("hem", hem),
         grain=(half.waist_level.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
         cut=Cut(1),
         notches=(
@@ -120,7 +129,7 @@ def half_body(
     to_notch = d.measured(
         f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(lines.notch)
     )
-    return piece, ArmholeNotch(whole, to_notch)
+    return piece, ArmholeNotch(whole, to_notch), hem
 
 
 def body_seams() -> tuple[Seam, ...]:
@@ -191,6 +200,31 @@ def sleeve_girths(d: Draft, arm: Sleeve) -> tuple[Girth, ...]:
     """Round the upper arm, and the wrist where the sleeve reaches it."""
     upper_arm = d.body("upper_arm", "Round the upper arm, relaxed")
     return (Girth("upper_arm", upper_arm, arm.width - upper_arm, round_sleeve("cap_foot")), *arm.wrist)
+
+
+def cuff_seams(made: Cuff) -> tuple[Seam, ...]:
+    """Cuff to sleeve, and to itself."""
+    return (
+        seam("cuff", edge("cuff", "hem"), edge("sleeve", "hem"), ease=made.ease, reason=STRETCHED_ON),
+        seam("cuff_turned", edge("cuff", "hem_turned"), edge("cuff", "hem").backward),
+        seam("cuff_ends", edge("cuff", "front_end"), edge("cuff", "back_end").backward),
+    )
+
+
+def hem_band_seams(made: HemBand) -> tuple[Seam, ...]:
+    """Band to hem, and to itself."""
+    return (
+        seam(
+            "hem",
+            edge("hem_band", "hem"),
+            edge("front", "hem").backward,
+            edge("back", "hem"),
+            ease=made.ease,
+            reason=STRETCHED_ON,
+        ),
+        seam("hem_band_turned", edge("hem_band", "hem_turned"), edge("hem_band", "hem").backward),
+        seam("hem_band_ends", edge("hem_band", "centre_back"), edge("hem_band", "centre_back")),
+    )
 
 
 def round_body(level: str) -> tuple[tuple[str, str, float], ...]:

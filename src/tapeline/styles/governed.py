@@ -41,5 +41,7 @@ GOVERNED = (
     Governed("back.hem_centre", ("length",), "down"),
     Governed("sleeve.hem_level", ("sleeve", "length"), "down"),
     Governed("neckband.band_fold", ("band", "width"), "up"),
+    Governed("cuff.crease_left", ("cuff", "width"), "up"),
+    Governed("hem_band.crease_left", ("hem_band", "width"), "up"),
 )
 """For every style; a style without the choice or the point has no such handle."""

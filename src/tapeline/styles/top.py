@@ -66,8 +66,8 @@ class Top:
     back_side: SideLines
 
 
-def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in) -> Top:
-    """The block with a wider neck, a shaped side and a hem below the hip."""
+def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in, hem_band: Length | None = None) -> Top:
+    """The block with a wider neck, a shaped side and a hem below the hip; with a band, the hem is higher by it."""
     d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
     points = dartless(d, f, c.looseness)
@@ -88,7 +88,18 @@ def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in) -> To
     neck_line = neckline(neck, back_centre, back_end, front_centre, front_end)
 
     neck.back.section("Hem and side of the back")
-    hem_below = d.measured("hem_below_hip", "How far the hem lies below the hip line", c.length + c.looseness.hem)
+    finished = c.length + c.looseness.hem
+    hem_below = d.measured(
+        "hem_below_hip", "How far the hem lies below the hip line", finished - hem_band if hem_band else finished
+    )
+    d.require(
+        "band-over-hip",
+        hem_below,
+        cm(0),
+        says="the hem band begins at the hip line or above it, where the side is still shaped",
+        where="garment.length",
+        hint="make garment.length longer, or the hem band narrower",
+    )
     back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(hem_below))
     back_side = shaped_side(neck.back, back, c.waist, back_hem_centre)
 
@@ -100,8 +111,8 @@ def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in) -> To
     made = body(
         d,
         points,
-        HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre),
-        HalfShape(neck_line.front, front_centre, front_end, front_side, front_hem_centre),
+        HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre, hem_band is not None),
+        HalfShape(neck_line.front, front_centre, front_end, front_side, front_hem_centre, hem_band is not None),
         arm,
     )
     return Top(f, points, neck_line, made, back_side)

@@ -1,0 +1,69 @@
+"""The rib cuff: a folded strip, shorter than the sleeve's hem, that still goes over the hand.
+
+Rules: common practice in the trade, no published source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.neckband import BAND_SHARES
+from tapeline.blocks.strip import RibChoices, strip
+from tapeline.draft import Draft, notch_along, sewn
+from tapeline.lengths import Length, at_least, at_most, cm
+from tapeline.pattern import Cut, NotchKind, Piece
+
+__all__ = ["Cuff", "cuff"]
+
+ROUND_THE_WRIST = cm(1)
+"""No cuff is shorter than the wrist and this: it would leave marks."""
+OVER_THE_HAND = 1.35
+"""A hand is about this much wider round than its wrist (from memory, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cuff:
+    """The cuff and how much shorter than the sleeve's hem it is."""
+
+    piece: Piece
+    ease: Length
+
+
+def cuff(d: Draft, c: RibChoices, sleeve_hem: Length) -> Cuff:
+    """A whole cuff, its two ends sewn to each other."""
+    d.section("The cuff's sizes")
+    wrist = d.body("wrist", "Round the wrist, over the bone")
+    by_stretch = d.measured(
+        "cuff_by_stretch", "What a rib that stretches so needs", sleeve_hem * d.share(c.stretch, BAND_SHARES)
+    )
+    length = d.measured(
+        "cuff_length",
+        "Never tighter than the wrist, never longer than the sleeve's hem",
+        at_most(at_least(by_stretch, wrist + ROUND_THE_WRIST), sleeve_hem),
+    )
+    d.remark(
+        "cuff-tight",
+        wrist * OVER_THE_HAND,
+        above=length * (1 + c.stretch / 100),
+        says="the cuff, stretched, may not go over the hand",
+        where="garment.cuff",
+        hint="take a rib that stretches more, or widen the sleeve with garment.sleeve.wrist_ease",
+    )
+    s = d.sheet("cuff")
+    s.section("The cuff")
+    made = strip(s, length, c.width, left="Sewn to the other end", right="Sewn to the other end")
+    piece = s.piece(
+        "Cuff",
+        sewn("back_end", made.left),
+        sewn("hem_turned", made.top),
+        sewn("front_end", made.right),
+        sewn("hem", made.bottom),
+        grain=made.grain,
+        cut=Cut(2, c.cloth),
+        notches=(
+            notch_along("hem", length / 2, NotchKind.SINGLE),
+            notch_along("hem_turned", length / 2, NotchKind.SINGLE),
+        ),
+        marks=(made.crease,),
+    )
+    return Cuff(piece, length - sleeve_hem)

@@ -1,0 +1,84 @@
+"""Style `sweatshirt`: a loose top with long sleeves, and ribs at neck, wrists and hem."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.cuff import cuff
+from tapeline.blocks.hem_band import hem_band
+from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.sleeve import sleeve
+from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
+from tapeline.blocks.strip import RibChoices
+from tapeline.draft import Draft
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Garment, choice
+from tapeline.styles.body import (
+    band_seams,
+    body_girths,
+    body_joins,
+    body_seams,
+    cuff_seams,
+    hem_band_seams,
+    sleeve_girths,
+    sleeve_joins,
+    sleeve_seams,
+)
+from tapeline.styles.style import Style
+from tapeline.styles.top import NecklineChoices, top
+
+__all__ = ["STYLE", "SweatshirtChoices", "sweatshirt"]
+
+
+@dataclass(frozen=True, slots=True)
+class SweatshirtChoices:
+    """What a maker chooses of a sweatshirt."""
+
+    looseness: Looseness = LOOSENESS["easy"]
+    neckline: NecklineChoices = NecklineChoices()
+    band: BandChoices = BandChoices(width=cm(2.5))
+    waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
+    length: Length = choice(cm(7), 2, 60, "finished hem below the hip line, with its band")
+    sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
+    cuff: RibChoices = RibChoices()
+    hem_band: RibChoices = RibChoices()
+
+
+def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
+    """A top whose hem and sleeves end in ribs: both are shorter by what the rib makes up."""
+    made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
+    back, front = made.body.back_armhole, made.body.front_armhole
+    arm = sleeve(d, c.sleeve, back, front, made.frame.arm_length, cuff=c.cuff.width)
+    wrist = cuff(d, c.cuff, arm.hem_width)
+    band = neckband(d, c.band, made.neckline)
+    hem = hem_band(
+        d,
+        c.hem_band,
+        d.measured("front_hem", "Half the front hem", made.body.front_hem.reading()),
+        d.measured("back_hem", "Half the back hem", made.body.back_hem.reading()),
+    )
+    return d.garment(
+        "sweatshirt",
+        pieces=(*made.body.pieces, arm.piece, band.piece, wrist.piece, hem.piece),
+        seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band), *cuff_seams(wrist), *hem_band_seams(hem)),
+        joins=(*body_joins(), *sleeve_joins()),
+        girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
+    )
+
+
+STYLE = Style(
+    "sweatshirt",
+    "Sweatshirt",
+    "A loose top of heavy knit with long sleeves and ribs at neck, wrists and hem",
+    SweatshirtChoices,
+    sweatshirt,
+    meaning={
+        "chest": (cm(4), cm(40)),
+        "waist": (cm(-2), cm(80)),
+        "hip": (cm(-4), cm(48)),
+        "upper_arm": (cm(0), cm(30)),
+        "wrist": (cm(2), cm(30)),
+    },
+    pull_on=True,
+)

@@ -1,0 +1,58 @@
+"""Ribs make up what the cloth ends short of, and are as much shorter than it as they stretch."""
+
+from __future__ import annotations
+
+import pytest
+
+from tapeline.blocks.strip import RibChoices
+from tapeline.draft import Draft
+from tapeline.lengths import cm
+from tapeline.measures import Figure, Wearer
+from tapeline.pattern import Garment
+from tapeline.styles import STYLES
+from tests.properties.drafts import draw, style_choices
+
+TAPES = {
+    "chest": 1010, "upper_chest": 1020, "waist": 890, "hip": 1000, "shoulder_width": 450, "back_length": 460,
+    "hip_depth": 200, "arm_length": 640,
+}  # fmt: skip
+TOMASZ = Wearer("Tomasz", Figure.MAN, TAPES)
+
+
+def size(garment: Garment, name: str) -> float:
+    """A size, mm."""
+    return next(s.length.mm for s in garment.sizes if s.name == name)
+
+
+@pytest.mark.parametrize("wide", [3, 6, 8])
+def test_a_finished_length_does_not_depend_on_its_rib(wide: float) -> None:
+    """Sleeve and cuff together are the arm, hem and band together the length chosen: a fact of the trade, no source."""
+    ribs = RibChoices(width=cm(wide))
+    garment = draw(TOMASZ, "sweatshirt", "easy", cuff=ribs, hem_band=ribs, length=cm(9))
+    crown, hem = garment.points["sleeve.crown"], garment.points["sleeve.hem_level"]
+    assert crown.y - hem.y + 10 * wide == pytest.approx(TOMASZ["arm_length"], abs=1e-6)
+    hip, low = garment.points["back.hip_level"], garment.points["back.hem_centre"]
+    assert hip.y - low.y + 10 * wide == pytest.approx(90, abs=1e-6)
+
+
+@pytest.mark.parametrize(("stretch", "cuff", "band"), [(20, 0.9, 0.95), (50, 0.8, 0.9), (80, 0.75, 0.85)])
+def test_ribs_are_as_short_as_they_stretch(stretch: float, cuff: float, band: float) -> None:
+    """Shares of hem and sleeve hem by stretch: common practice in the trade, no source."""
+    ribs = RibChoices(stretch=stretch)
+    garment = draw(TOMASZ, "sweatshirt", "easy", cuff=ribs, hem_band=ribs)
+    assert size(garment, "cuff_length") == pytest.approx(cuff * size(garment, "sleeve_hem_width"), abs=0.01)
+    assert size(garment, "hem_band_half_length") == pytest.approx(band * size(garment, "half_hem"), abs=0.01)
+    for piece, edge in (("cuff", "hem"), ("hem_band", "hem")):
+        assert garment.piece(piece).cut.cloth == "rib"
+        assert len(garment.piece(piece).notches_on(edge)) == 1
+
+
+def test_a_cuff_that_does_not_go_over_the_hand_is_remarked_on() -> None:
+    """A rib that does not stretch is as long as the sleeve's hem; tight round a narrow sleeve, that is said."""
+    stiff = style_choices("sweatshirt", "easy", cuff=RibChoices(stretch=0))
+    d = Draft(TOMASZ, {})
+    narrow = type(stiff.sleeve)(length=stiff.sleeve.length, wrist_ease=cm(2))
+    STYLES["sweatshirt"].page(d, type(stiff)(cuff=stiff.cuff, sleeve=narrow, looseness=stiff.looseness), surveyed=True)
+    found = size(draw(TOMASZ, "sweatshirt", "easy", cuff=stiff.cuff, sleeve=narrow), "cuff_length")
+    said = {note.code for note in d.notes}
+    assert ("cuff-tight" in said) is (found < 1.35 * size(draw(TOMASZ, "sweatshirt", "easy"), "wrist"))
