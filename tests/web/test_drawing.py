@@ -36,12 +36,16 @@ def of(view: View) -> list[Handle]:
     return handles(view.drafted.garment, view.docket.choices)
 
 
+LONG = TEE.replace('length = "short"', 'length = "long"')
+"""Its sleeve comes to the wrist, so it has a handle there as well."""
+
+
 @pytest.mark.parametrize(
-    "number", range(len(of(seen()))), ids=lambda n: f"{of(seen())[n].label}-{of(seen())[n].keys[-1]}"
+    "number", range(len(of(seen(LONG)))), ids=lambda n: f"{of(seen(LONG))[n].label}-{of(seen(LONG))[n].keys[-1]}"
 )
 def test_a_handle_goes_where_its_choice_takes_the_point(number: int) -> None:
-    """Drafted anew with the choice 4 mm larger, the point lies 4 mm further along the handle's way."""
-    view = seen()
+    """Drafted anew with the choice 4 mm larger, the point lies as much further along the handle's way."""
+    view = seen(LONG)
     handle = of(view)[number]
     text = with_value(unfolded(view, handle.keys), handle.keys, f"{(handle.now_mm + MORE_MM) / 10:.4f}")
     after = seen(text).drafted
@@ -49,6 +53,13 @@ def test_a_handle_goes_where_its_choice_takes_the_point(number: int) -> None:
     moved = after.garment.points[handle.label] - handle.at
     assert moved.dot(handle.way) == pytest.approx(MORE_MM, abs=1e-3)
     assert abs(moved.cross(handle.way)) < 0.02 * MORE_MM
+
+
+def test_the_sleeve_has_a_handle_at_the_wrist_when_it_comes_there() -> None:
+    """A long sleeve is pulled wider at the wrist, a short one is not; the cap is pulled higher on both."""
+    long, short = ({handle.keys[1:] for handle in of(seen(text))} for text in (LONG, TEE))
+    assert ("sleeve", "cap", "extra") in long & short
+    assert long - short == {("sleeve", "wrist_ease")}
 
 
 def test_the_block_has_handles_too() -> None:
@@ -59,6 +70,7 @@ def test_the_block_has_handles_too() -> None:
         ("garment", "looseness", "drop"),
         ("garment", "looseness", "shoulder"),
         ("garment", "sleeve", "length"),
+        ("garment", "sleeve", "cap", "extra"),
     }
 
 

@@ -12,7 +12,7 @@ __all__ = ["GOVERNED", "Governed"]
 
 @dataclass(frozen=True, slots=True)
 class Governed:
-    """A point goes one way, a millimetre for each millimetre more of a choice."""
+    """A point goes one way as a choice grows."""
 
     label: str
     """Of the point."""
@@ -20,6 +20,10 @@ class Governed:
     """Of the choice, below `garment`."""
     way: str
     """`down`, `up`, `out`, `inward`, or the line of the same piece along which it goes."""
+    share: float = 1.0
+    """How many millimetres it goes for each millimetre more of the choice."""
+    girth: str = ""
+    """Only where the garment comes to this girth of the body; empty when it does not matter."""
 
 
 GOVERNED = (
@@ -40,6 +44,9 @@ GOVERNED = (
     Governed("back.side_waist", ("waist",), "inward"),
     Governed("back.hem_centre", ("length",), "down"),
     Governed("sleeve.hem_level", ("sleeve", "length"), "down"),
+    Governed("sleeve.cap_foot", ("sleeve", "cap", "extra"), "down"),
+    # Both underarm seams come in alike, so each has half of what the wrist is wider.
+    Governed("sleeve.front_wrist", ("sleeve", "wrist_ease"), "out", share=0.5, girth="wrist"),
     Governed("neckband.band_fold", ("band", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
     Governed("hem_band.crease_left", ("hem_band", "width"), "up"),

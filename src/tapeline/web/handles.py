@@ -25,7 +25,7 @@ class Handle:
     keys: tuple[str, ...]
     """As in the docket: `garment`, `neckline`, `widen`."""
     way: Vector
-    """One millimetre long, in the axes of the piece."""
+    """In the axes of the piece; a move of the point, multiplied with it, is how much the choice grows."""
     now_mm: float
     limits: Choice
     """In cm."""
@@ -34,16 +34,19 @@ class Handle:
 def handles(garment: Garment, choices: Any) -> list[Handle]:  # noqa: ANN401 - any style's own choices
     """The governed points that a garment has."""
     points, made = garment.points, []
+    girths = {girth.name for girth in garment.girths}
     for row in GOVERNED:
         found = _choice(choices, row.keys)
-        if row.label not in points or found is None:
+        if row.label not in points or found is None or (row.girth and row.girth not in girths):
             continue
         value, limits = found
         length = garment.step("sleeve_length").lengths[0] if isinstance(value, SleeveLength) else value
         way = _WAYS.get(row.way)
         if way is None:
             way = garment.lines[f"{row.label.partition('.')[0]}.{row.way}"].leaves
-        made.append(Handle(row.label, points[row.label], ("garment", *row.keys), way, length.mm, limits))
+        made.append(
+            Handle(row.label, points[row.label], ("garment", *row.keys), way * (1 / row.share), length.mm, limits)
+        )
     return made
 
 
