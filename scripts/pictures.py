@@ -31,7 +31,7 @@ LIGHTS: tuple[Light, ...] = ("light", "dark")
 SIZES = {"phone": (390, 800), "laptop": (1280, 800), "wide": (1920, 1080)}
 PLACES = tuple(name for name, _ in DAY)
 README: tuple[tuple[str, str, Light], ...] = (("measure", "laptop", "light"), ("draft", "laptop", "dark"))
-COLOURS = 128
+COLOURS = 256
 """Of a picture in the README; more cannot be told apart on a page that has a dozen and their shades."""
 DRAWN = 0.6
 """In the pictures of Draft this share of the construction is drawn, so that it is seen to grow."""
@@ -110,9 +110,10 @@ def _take(page: Page, picture: Picture, folder: Path) -> Path:
 
 
 def _fewer_colours(path: Path) -> None:
+    """Keeps the rare ones: what is lit in the drawing is thin."""
     begun = path.with_name(f".{path.name}")
     with Image.open(path) as picture:
-        picture.convert("RGB").quantize(COLOURS).save(begun, "png", optimize=True)
+        picture.convert("RGB").quantize(COLOURS, Image.Quantize.MAXCOVERAGE).save(begun, "png", optimize=True)
     begun.replace(path)
 
 

@@ -55,4 +55,7 @@ def test_the_readme_shows_two() -> None:
     for name, light in zip(shown, PAPER, strict=True):
         png = (ROOT / "docs" / "images" / name).read_bytes()
         assert len(png) < 150_000
-        assert _size_and_corner(png) == ((1280, 800), PAPER[light])
+        size, corner = _size_and_corner(png)
+        assert size == (1280, 800)
+        # With fewer colours each is a shade off.
+        assert corner == pytest.approx(PAPER[light], abs=4)

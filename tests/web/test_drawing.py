@@ -17,7 +17,8 @@ from tapeline.web.handles import Handle, handles
 from tapeline.web.unfolded import unfolded
 from tapeline.web.view import View, look
 
-TEE = (Path(__file__).parents[2] / "examples" / "tee.toml").read_text(encoding="utf-8")
+TEE_FILE = Path(__file__).parents[2] / "examples" / "tee.toml"
+TEE = TEE_FILE.read_text(encoding="utf-8")
 MORE_MM = 4.0
 """A choice is made larger by this much; a handle has to follow."""
 
@@ -40,15 +41,22 @@ LONG = TEE.replace('length = "short"', 'length = "long"')
 """Its sleeve comes to the wrist, so it has a handle there as well."""
 
 
+DROPPED = (TEE_FILE.parent / "oversized-tee.toml").read_text(encoding="utf-8")
+"""Its sleeve begins below the shoulder."""
+EVERY = [(text, number) for text in (LONG, DROPPED) for number in range(len(of(seen(text))))]
+
+
 @pytest.mark.parametrize(
-    "number", range(len(of(seen(LONG)))), ids=lambda n: f"{of(seen(LONG))[n].label}-{of(seen(LONG))[n].keys[-1]}"
+    ("text", "number"),
+    EVERY,
+    ids=lambda value: value if isinstance(value, int) else value.partition("style = ")[2].split()[0].strip('"'),
 )
-def test_a_handle_goes_where_its_choice_takes_the_point(number: int) -> None:
+def test_a_handle_goes_where_its_choice_takes_the_point(text: str, number: int) -> None:
     """Drafted anew with the choice 4 mm larger, the point lies as much further along the handle's way."""
-    view = seen(LONG)
+    view = seen(text)
     handle = of(view)[number]
-    text = with_value(unfolded(view, handle.keys), handle.keys, f"{(handle.now_mm + MORE_MM) / 10:.4f}")
-    after = seen(text).drafted
+    larger = with_value(unfolded(view, handle.keys), handle.keys, f"{(handle.now_mm + MORE_MM) / 10:.4f}")
+    after = seen(larger).drafted
     assert after is not None
     moved = after.garment.points[handle.label] - handle.at
     assert moved.dot(handle.way) == pytest.approx(MORE_MM, abs=1e-3)

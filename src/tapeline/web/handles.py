@@ -40,13 +40,17 @@ def handles(garment: Garment, choices: Any) -> list[Handle]:  # noqa: ANN401 - a
         if row.label not in points or found is None or (row.girth and row.girth not in girths):
             continue
         value, limits = found
-        length = garment.step("sleeve_length").lengths[0] if isinstance(value, SleeveLength) else value
+        if isinstance(value, SleeveLength):
+            # The docket counts from the shoulder; a shoulder that was dropped has taken its part of the sleeve.
+            dropped = getattr(choices, "shoulder_drop", None)
+            length = garment.step("sleeve_length").lengths[0]
+            now_mm = length.mm + (dropped.mm if isinstance(dropped, Length) else 0.0)
+        else:
+            now_mm = value.mm
         way = _WAYS.get(row.way)
         if way is None:
             way = garment.lines[f"{row.label.partition('.')[0]}.{row.way}"].leaves
-        made.append(
-            Handle(row.label, points[row.label], ("garment", *row.keys), way * (1 / row.share), length.mm, limits)
-        )
+        made.append(Handle(row.label, points[row.label], ("garment", *row.keys), way * (1 / row.share), now_mm, limits))
     return made
 
 
