@@ -8,7 +8,7 @@ from tapeline.geometry.path import FLATNESS_MM, Path
 from tapeline.geometry.point import Point
 from tapeline.geometry.segment import Line
 
-__all__ = ["area", "crosses_itself", "outlines_overlap"]
+__all__ = ["area", "crosses_itself", "holds", "inner_place", "outlines_overlap"]
 
 
 def area(outline: Path) -> float:
@@ -44,6 +44,31 @@ def crosses_itself(outline: Path) -> bool:
     from shapely import LinearRing
 
     return not LinearRing(outline.sampled(FLATNESS_MM)).is_simple
+
+
+def holds(outline: Path, point: Point) -> bool:
+    """Whether a place lies inside a closed outline.
+
+    >>> holds(Path.through(Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 0)), Point(7, 3))
+    True
+    """
+    from shapely import Point as Place
+    from shapely import Polygon
+
+    return bool(Polygon(outline.sampled(FLATNESS_MM)).contains(Place(point.x, point.y)))
+
+
+def inner_place(outline: Path) -> Point:
+    """A place well inside a closed outline: its middle of gravity where that lies inside.
+
+    >>> inner_place(Path.through(Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 10), Point(0, 0)))
+    Point(x=5.0, y=5.0)
+    """
+    from shapely import Polygon
+
+    shape = Polygon(outline.sampled(FLATNESS_MM))
+    found = shape.centroid if shape.contains(shape.centroid) else shape.representative_point()
+    return Point(found.x, found.y)
 
 
 def outlines_overlap(one: Sequence[Point], other: Sequence[Point], slack: float = FLATNESS_MM) -> bool:

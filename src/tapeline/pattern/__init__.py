@@ -10,6 +10,7 @@ from tapeline.pattern.piece import Cut, Mark, Piece
 from tapeline.pattern.seam import EdgeRef, Join, Seam
 from tapeline.pattern.size import Size, Source
 from tapeline.pattern.step import Step, StepKind
+from tapeline.pattern.width import width_at
 
 __all__ = [
     "Choice",
@@ -33,4 +34,5 @@ __all__ = [
     "choice",
     "choices_of",
     "chosen_lengths",
+    "width_at",
 ]

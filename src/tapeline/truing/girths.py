@@ -6,15 +6,13 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tapeline.geometry import Line, Point
-from tapeline.pattern import Cloth, Garment, Girth, Piece
+from tapeline.pattern import Cloth, Garment, Girth, width_at
 from tapeline.problems import Problem, Severity
 from tapeline.units import Unit
 
 __all__ = ["GIRTH_TOLERANCE_MM", "Meaning", "MeasuredGirth", "girth_problems", "measured_girths"]
 
 GIRTH_TOLERANCE_MM = 0.1
-ON_THE_LEVEL_MM = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,23 +60,10 @@ def measured_girths(garment: Garment) -> list[MeasuredGirth]:
         for name, level, times in girth.across:
             piece = garment.piece(name)
             label = f"{name}.{level}"
-            width = _width(piece, points[label]) if label in points else piece.edge(level).length
+            width = width_at(piece, points[label]) if label in points else piece.edge(level).length
             total += times * width
         found.append(MeasuredGirth(girth, total))
     return found
-
-
-def _width(piece: Piece, level: Point) -> float:
-    """Across a piece at a level, from its outermost crossing to its innermost."""
-    outline = piece.seam_line
-    xs = [p.x for p in outline.crossings(Line(level, Point(level.x + 1, level.y)))]
-    xs += [p.x for p in outline.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
-    sides = [edge.path for edge in piece.edges if edge.name == "side"]
-    if sides and sides[0].end.y > level.y:
-        # The hem rises to the side so that it meets it square: the side is run on down to the level.
-        way = sides[0].arrives
-        xs.append(sides[0].end.x + way.x * (level.y - sides[0].end.y) / way.y)
-    return max(xs) - min(xs)
 
 
 def girth_problems(girths: list[MeasuredGirth], cloth: Cloth, meaning: Meaning, unit: Unit) -> Iterator[Problem]:

@@ -1,0 +1,33 @@
+"""How wide a piece is at a level: what a girth is measured by."""
+
+from __future__ import annotations
+
+from tapeline.geometry import Line, Point
+from tapeline.pattern.piece import Piece
+
+__all__ = ["width_at"]
+
+ON_THE_LEVEL_MM = 1e-6
+
+
+def width_at(piece: Piece, level: Point) -> float:
+    """Millimetres across a piece at a level, from its outermost crossing to its innermost; 0 where it is not there.
+
+    >>> from tapeline.geometry import Path
+    >>> from tapeline.pattern import Cut, Edge
+    >>> corners = [Point(0, 0), Point(0, 100), Point(60, 100), Point(80, 0), Point(0, 0)]
+    >>> edges = tuple(Edge(f"edge_{i}", Path.through(a, b)) for i, (a, b) in enumerate(zip(corners, corners[1:])))
+    >>> width_at(Piece("panel", "Panel", edges, Line(Point(9, 9), Point(9, 90)), Cut(2)), Point(0, 50))
+    70.0
+    """
+    outline = piece.seam_line
+    xs = [p.x for p in outline.crossings(Line(level, Point(level.x + 1, level.y)))]
+    xs += [p.x for p in outline.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
+    if not xs:
+        return 0.0
+    for edge in piece.edges:
+        # The hem rises to the side so that it meets it square: the side is run on down to the level.
+        low, way = (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
+        if edge.name in ("side", "side_mirrored") and low.y > level.y:
+            xs.append(low.x + way.x * (level.y - low.y) / way.y)
+    return max(xs) - min(xs)

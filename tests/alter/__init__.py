@@ -1,0 +1,1 @@
+"""Tests of alterations: what each keeps."""
