@@ -66,3 +66,18 @@ def test_what_is_written_ends_the_trial(marit: Desk) -> None:
     expect(page.locator("#moved")).to_be_visible()
     page.fill("#tape-waist", "78")
     expect(page.locator("#moved")).to_be_hidden()
+
+
+def test_what_is_tried_is_for_measure_alone(marit: Desk) -> None:
+    """Whoever goes on to another place sees the docket's own drawing there."""
+    page = marit.window("measure")
+    page.fill("#tape-hip", "88.9")
+    page.locator("h1").click()
+    marit.settle(page)
+    own = page.locator(".paper [data-step='front.side_hip']").get_attribute("data-at")
+    page.get_by_role("button", name="Try ").click()
+    expect(page.locator("#moved")).to_be_visible()
+    assert page.locator(".paper [data-step='front.side_hip']").get_attribute("data-at") != own
+    page.click("nav a[data-place=finish]")
+    expect(page.locator("#moved")).to_be_hidden()
+    assert page.locator(".paper [data-step='front.side_hip']").get_attribute("data-at") == own

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import FloatRect, Page, ViewportSize, expect
 
 from tests.browser.window import Desk
 
 pytestmark = pytest.mark.slow
 
-PHONE = {"width": 390, "height": 800}
+PHONE: ViewportSize = {"width": 390, "height": 800}
 
 
-def _box(page: Page, what: str) -> dict[str, float]:
+def _box(page: Page, what: str) -> FloatRect:
     box = page.locator(what).first.bounding_box()
     assert box is not None
-    return dict(box)
+    return box
 
 
 def test_a_place_begins_at_its_top(marit: Desk) -> None:
@@ -84,3 +84,13 @@ def test_large_letters_on_a_laptop(marit: Desk) -> None:
     marit.settle(page)
     assert _box(page, "#drawing")["height"] >= 200
     assert _box(page, ".tools")["height"] < 120
+
+
+def test_the_name_of_a_band_stands_below_it(marit: Desk) -> None:
+    """On a wide screen the neckband has room for its name, but its fold would run through it; a sleeve has no fold."""
+    page = marit.window("measure")
+    page.set_viewport_size({"width": 1920, "height": 1080})
+    marit.settle(page)
+    for piece, below in (("neckband", True), ("sleeve", False)):
+        name, cloth = (_box(page, f".piece[data-piece={piece}] > {part}") for part in (".title", ".cloth"))
+        assert (name["y"] > cloth["y"] + cloth["height"] - 4) == below

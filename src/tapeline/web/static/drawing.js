@@ -8,7 +8,7 @@ import { rulers } from "./rulers.js";
 /** @import { Place } from "./numbers.js" */
 /** @typedef {ReturnType<typeof drawingView>} View */
 
-const GAP_MM = 40, GRIP_GAP_MM = 75, EDGE_PX = 40, NARROW_EDGE_PX = 22, BAND_MM = 120, LEAST_PER = 0.02, MOST_PER = 8;
+const GAP_MM = 40, GRIP_GAP_MM = 75, EDGE_PX = 40, NARROW_EDGE_PX = 22, BAND_MM = 180, LEAST_PER = 0.02, MOST_PER = 8;
 
 /** @param {HTMLElement} host */
 export function drawingView(host) {

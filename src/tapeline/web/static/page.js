@@ -118,6 +118,8 @@ function go() {
   for (const section of every(document, "main section", HTMLElement)) section.hidden = section.id !== name;
   for (const link of links) if (link.dataset.place === name) link.setAttribute("aria-current", "page"); else link.removeAttribute("aria-current");
   document.body.dataset.place = name;
+  // What was tried is for Measure alone: whoever goes on sees the docket's own drawing.
+  if (trying >= 0) { trying = -1; cutting.show(state); }
   cutting.place(name);
   writing.shown();
   laid();

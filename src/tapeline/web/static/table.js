@@ -62,7 +62,7 @@ export function table(edit) {
       old.begin(name);
       draw({ drawing });
       const most = old.words();
-      say(`${name[0]?.toUpperCase()}${name.slice(1)}, laid over the drawing as it is now (dashed). ${most ? `It moves most, in mm: ${most}. ` : "It moves nothing. "}Nothing is written: use it, or go back to the docket's drawing.`);
+      say(`${name[0]?.toUpperCase()}${name.slice(1)} over the drawing as it is now (dashed). Nothing is written. ${most ? `It moves most, in mm: ${most}.` : "It moves nothing."}`);
     },
     /** Another place of the day. @param {string} name */
     place(name) {
