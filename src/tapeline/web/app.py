@@ -14,6 +14,7 @@ from starlette.staticfiles import StaticFiles
 
 from tapeline.docket import template
 from tapeline.docket.edit import NotToml, with_value
+from tapeline.docket.file import MOST_BYTES
 from tapeline.problems import InputError
 from tapeline.styles import STYLES
 from tapeline.units import Unit
@@ -31,6 +32,7 @@ __all__ = ["application"]
 
 MOST_KEYS = 5
 """No value of a docket lies deeper."""
+TOO_LONG = f"that is longer than {MOST_BYTES // 1024} kB; a docket is a page of text, and the one you have stays"
 
 
 def application(table: Table) -> Starlette:
@@ -59,7 +61,7 @@ def application(table: Table) -> Starlette:
 async def show(request: Request) -> Response:
     """The whole page."""
     table = _table(request)
-    return HTMLResponse(page(table.view, table.state()))
+    return HTMLResponse(page(table.view, table.state(), table.shared))
 
 
 async def state(request: Request) -> Response:
@@ -80,6 +82,8 @@ async def edit(request: Request) -> Response:
             text = with_value(unfolded(table.view, tuple(keys)), tuple(keys), value)
         except NotToml:
             return _refused("the docket cannot be read as it stands: mend it in Docket first", 409)
+        if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
+            return _refused(TOO_LONG, 413)
         table.journal.change(text, tuple(keys))
         if asked.get("done"):
             table.journal.settle()
@@ -119,6 +123,8 @@ async def replace_text(request: Request) -> Response:
     async with table.busy:
         if not isinstance(asked.get("text"), str):
             return _refused("text is a text")
+        if len(asked["text"].encode("utf-8", "surrogatepass")) > MOST_BYTES:
+            return _refused(TOO_LONG, 413)
         if asked.get("base") != table.journal.version:
             return JSONResponse({"problem": "another window has changed the docket", **table.state()}, 409)
         table.journal.change(asked["text"])

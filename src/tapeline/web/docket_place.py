@@ -22,8 +22,8 @@ class PlacedProblem:
 
 
 def lines(view: View) -> list[PlacedProblem]:
-    """The problems that stand at a line first, by line; then the others, worst first."""
-    placed = [PlacedProblem(problem, _line(problem)) for problem in view.problems]
+    """The problems that are told: those that stand at a line first, by line; then the others, worst first."""
+    placed = [PlacedProblem(problem, _line(problem)) for problem in view.told]
     return sorted(placed, key=lambda found: (found.line is None, found.line or 0))
 
 

@@ -37,7 +37,7 @@ def download(view: View, kind: str, paper: str = "") -> Download:
         return Download(f"{name}.toml", DOWNLOADS[kind], view.text.encode())
     drafted = view.drafted
     if drafted is None:
-        raise InputError(view.problems)
+        raise InputError(view.told)
     return Download(f"{name}.{kind}", DOWNLOADS[kind], _made(kind, drafted, paper))
 
 

@@ -1,5 +1,7 @@
 """Who may speak to the page: this machine's own browser, with the key that was handed out when it was opened.
 
+Where it is opened to other machines, the door stands beside the guard, and hands the key to whoever has the password.
+
 Refused are foreign host names (a web site that points its name at this machine), foreign origins (another site's page
 that posts here), and whoever does not have the key.
 """
@@ -8,32 +10,19 @@ from __future__ import annotations
 
 import hmac
 import secrets
-from collections.abc import Awaitable, Callable, MutableMapping
+from collections.abc import MutableMapping
 from dataclasses import dataclass
 from http.cookies import CookieError, SimpleCookie
 from typing import Any
 from urllib.parse import parse_qs
 
-__all__ = ["Guard", "new_key"]
+from tapeline.web.answer import HEADERS, App, Receive, Scope, Send, answer
+from tapeline.web.door import Door
 
-Scope = MutableMapping[str, Any]
-Receive = Callable[[], Awaitable[MutableMapping[str, Any]]]
-Send = Callable[[MutableMapping[str, Any]], Awaitable[None]]
-App = Callable[[Scope, Receive, Send], Awaitable[None]]
+__all__ = ["Guard", "new_key"]
 
 MOST_BYTES = 1_000_000
 """A docket has a few thousand letters; more than this is not read."""
-POLICY = (
-    b"default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; "
-    b"connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'"
-)
-"""Nothing from elsewhere, no script but our own files; drawings carry a style of their own."""
-HEADERS = (
-    (b"content-security-policy", POLICY),
-    (b"x-content-type-options", b"nosniff"),
-    (b"referrer-policy", b"no-referrer"),
-    (b"cache-control", b"no-store"),
-)
 
 
 def new_key() -> str:
@@ -48,6 +37,11 @@ class Guard:
     app: App
     key: str
     hosts: frozenset[str] = frozenset({"127.0.0.1", "localhost", "[::1]"})
+    """Names of this machine, at any port."""
+    exactly: frozenset[str] = frozenset()
+    """The address and port that are allowed, and nothing else, where the page is opened at another address."""
+    door: Door | None = None
+    """Asks for the password; then nobody is handed the key for an address with it."""
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Pass a request on, or refuse it."""
@@ -57,17 +51,20 @@ class Guard:
             return
         heads = {name.decode("latin-1").lower(): value.decode("latin-1") for name, value in scope["headers"]}
         refusal = self._refusal(scope, heads)
-        if refusal == "key" and self._hands_key(scope):
-            cookie = f"{_cookie_name(heads)}={self.key}; HttpOnly; SameSite=Strict; Path=/".encode()
-            await _answer(send, 303, b"", (b"location", b"/"), (b"set-cookie", cookie))
+        cookie = f"{_cookie_name(heads)}={self.key}; HttpOnly; SameSite=Strict; Path=/".encode()
+        if refusal == "key" and self.door is not None and await self.door(scope, receive, send, cookie):
+            return
+        if refusal == "key" and self.door is None and self._hands_key(scope):
+            await answer(send, 303, b"", (b"location", b"/"), (b"set-cookie", cookie))
         elif refusal:
-            await _answer(send, 413 if refusal == "size" else 403, f"refused: {refusal}".encode())
+            await answer(send, 413 if refusal == "size" else 403, f"refused: {refusal}".encode())
         else:
             await self.app(scope, receive, _with_headers(send))
 
     def _refusal(self, scope: Scope, heads: dict[str, str]) -> str:
         host, origin = heads.get("host", ""), heads.get("origin")
-        if host.rsplit(":", 1)[0] not in self.hosts:
+        known = host in self.exactly if self.exactly else host.rsplit(":", 1)[0] in self.hosts
+        if not known:
             return "host"
         if origin is not None and origin != f"http://{host}":
             return "origin"
@@ -83,17 +80,23 @@ class Guard:
         given = jar.get(_cookie_name(heads))
         if given is None or not hmac.compare_digest(given.value.encode(), self.key.encode()):
             return "key"
-        length = heads.get("content-length", "0")
-        return "" if length.isdigit() and int(length) <= MOST_BYTES else "size"
+        return "" if _short(heads) else "size"
 
     def _hands_key(self, scope: Scope) -> bool:
         given = parse_qs(scope["query_string"].decode("latin-1")).get("key", [""])[0]
         return scope["path"] == "/" and hmac.compare_digest(given.encode(), self.key.encode())
 
 
+def _short(heads: dict[str, str]) -> bool:
+    """Whether a request says beforehand how long it is, and is not too long; what comes in parts does not say."""
+    length = heads.get("content-length", "0")
+    return "transfer-encoding" not in heads and length.isdecimal() and len(length) < 9 and int(length) <= MOST_BYTES
+
+
 def _cookie_name(heads: dict[str, str]) -> str:
     """Cookies do not tell ports apart, so the name does."""
-    return "tapeline_" + heads.get("host", "").rsplit(":", 1)[-1]
+    port = heads.get("host", "").rpartition(":")[2]
+    return "tapeline_" + (port if port.isdecimal() else "80")
 
 
 def _with_headers(send: Send) -> Send:
@@ -103,9 +106,3 @@ def _with_headers(send: Send) -> Send:
         await send(message)
 
     return sending
-
-
-async def _answer(send: Send, status: int, body: bytes, *headers: tuple[bytes, bytes]) -> None:
-    heads = [(b"content-type", b"text/plain; charset=utf-8"), *HEADERS, *headers]
-    await send({"type": "http.response.start", "status": status, "headers": heads})
-    await send({"type": "http.response.body", "body": body})

@@ -42,7 +42,7 @@ def tapes(view: View) -> dict[str, Any]:
         "units": list(Unit),
         "sizes": _sizes(view.figure),
         "wearer": view.section("wearer"),
-        "elsewhere": [p for p in view.problems if _is_elsewhere(p, rows) and p.code != "tape-missing"],
+        "elsewhere": [p for p in view.told if _is_elsewhere(p, rows) and p.code != "tape-missing"],
         "stand": stand(),
         "stand_size": (WIDTH, HEIGHT),
         "shown": {row.tape.name for row in rows},

@@ -65,12 +65,19 @@ def fragment(name: str, **shown: Any) -> str:  # noqa: ANN401 - whatever the tem
     return _templates().get_template(f"{name}.html").render(shown)
 
 
-def page(view: View, state: dict[str, Any]) -> str:
-    """The whole page."""
+def page(view: View, state: dict[str, Any], shared: str = "") -> str:
+    """The whole page; says so where others see it too."""
     return (
         _templates()
         .get_template("page.html")
-        .render(day=DAY, view=view, state=state, state_json=json.dumps(state).replace("<", "\\u003c"), stamp=_stamp())
+        .render(
+            day=DAY,
+            view=view,
+            state=state,
+            state_json=json.dumps(state).replace("<", "\\u003c"),
+            stamp=_stamp(),
+            shared=shared,
+        )
     )
 
 

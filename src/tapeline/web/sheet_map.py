@@ -26,7 +26,7 @@ class SheetMap:
 def sheet_map(view: View, paper: str = "") -> SheetMap:
     """The map of a docket's print; raises `InputError` when there is no garment or it does not fit the paper."""
     if view.drafted is None:
-        raise InputError(view.problems)
+        raise InputError(view.told)
     layout = printed(view.drafted, paper).layout
     width, height = layout.size_mm
     flip = Rigid(1, 0, 0, -1, 0, height)

@@ -19,6 +19,8 @@ class Table:
 
     journal: Journal
     name: str
+    shared: str = ""
+    """The address at which other machines reach it; empty where none does."""
     busy: asyncio.Lock = field(default_factory=asyncio.Lock)
 
     @property

@@ -42,7 +42,7 @@ class Finding:
 
 def truing(view: View) -> dict[str, Any]:
     """Everything the place shows."""
-    findings = [Finding(problem, _marks(view, problem), *_change(view, problem)) for problem in view.problems]
+    findings = [Finding(problem, _marks(view, problem), *_change(view, problem)) for problem in view.told]
     if view.drafted is None:
         return {**NOTHING, "findings": findings}
     true, garment = view.drafted.truing, view.drafted.garment

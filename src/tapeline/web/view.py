@@ -17,6 +17,8 @@ from tapeline.units import Unit
 
 __all__ = ["View", "look"]
 
+MOST_TOLD = 100
+
 
 # Looking at the same text gives the same view, so each is equal to itself alone: what is made from it can be kept.
 @dataclass(frozen=True, slots=True, eq=False)
@@ -31,6 +33,16 @@ class View:
     drafted: Drafted | None
     finished: Finished | None
     problems: tuple[Problem, ...]
+
+    @property
+    def told(self) -> tuple[Problem, ...]:
+        """The problems that are listed: the worst; a page of thousands is of use to nobody, and takes long to make."""
+        return self.problems[:MOST_TOLD]
+
+    @property
+    def untold(self) -> int:
+        """How many more there are."""
+        return len(self.problems) - len(self.told)
 
     @property
     def figure(self) -> Figure:
