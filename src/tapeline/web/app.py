@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import asyncio
+import json
 from importlib.resources import files
 from typing import Any
 
@@ -27,6 +27,7 @@ from tapeline.web.sheet_map import sheet_map
 from tapeline.web.table import Table
 from tapeline.web.unfolded import unfolded
 from tapeline.web.view import look
+from tapeline.web.workbench import Busy
 
 __all__ = ["application"]
 
@@ -52,10 +53,16 @@ def application(table: Table) -> Starlette:
             Route("/seam", show_seam),
             Route("/download/{kind}", fetch),
             Mount("/static", StaticFiles(directory=str(files("tapeline.web") / "static"))),
-        ]
+        ],
+        exception_handlers={Busy: too_busy},
     )
     app.state.table = table
     return app
+
+
+async def too_busy(_request: Request, _busy: Exception) -> Response:
+    """More is asked for than can be made in a while."""
+    return _refused("too much is asked for at once: ask again in a moment", 503)
 
 
 async def show(request: Request) -> Response:
@@ -82,7 +89,7 @@ async def edit(request: Request) -> Response:
             text = with_value(unfolded(table.view, tuple(keys)), tuple(keys), value)
         except NotToml:
             return _refused("the docket cannot be read as it stands: mend it in Docket first", 409)
-        if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
+        if len(text.encode()) > MOST_BYTES:
             return _refused(TOO_LONG, 413)
         table.journal.change(text, tuple(keys))
         if asked.get("done"):
@@ -123,7 +130,7 @@ async def replace_text(request: Request) -> Response:
     async with table.busy:
         if not isinstance(asked.get("text"), str):
             return _refused("text is a text")
-        if len(asked["text"].encode("utf-8", "surrogatepass")) > MOST_BYTES:
+        if len(asked["text"].encode()) > MOST_BYTES:
             return _refused(TOO_LONG, 413)
         if asked.get("base") != table.journal.version:
             return JSONResponse({"problem": "another window has changed the docket", **table.state()}, 409)
@@ -153,7 +160,9 @@ async def explain(request: Request) -> Response:
     if view.drafted is None:
         return _refused("nothing is drafted yet", 409)
     try:
-        return JSONResponse(await asyncio.to_thread(explained, view.drafted, request.query_params.get("what", "")))
+        return JSONResponse(
+            await _table(request).bench.do(explained, view.drafted, request.query_params.get("what", ""))
+        )
     except InputError as error:
         return _refused(str(error), 422)
 
@@ -164,7 +173,9 @@ async def fetch(request: Request) -> Response:
     if kind not in DOWNLOADS:
         return _refused("there is no such file", 404)
     try:
-        made = await asyncio.to_thread(download, _table(request).view, kind, request.query_params.get("paper", ""))
+        made = await _table(request).bench.do(
+            download, _table(request).view, kind, request.query_params.get("paper", "")
+        )
     except InputError as error:
         return _refused(str(error), 422)
     head = {"content-disposition": f'attachment; filename="{made.name}"'}
@@ -174,7 +185,7 @@ async def fetch(request: Request) -> Response:
 async def show_map(request: Request) -> Response:
     """How the printed sheets lie, as HTML; it takes a moment, so it is made when it is asked for."""
     try:
-        made = await asyncio.to_thread(sheet_map, _table(request).view, request.query_params.get("paper", ""))
+        made = await _table(request).bench.do(sheet_map, _table(request).view, request.query_params.get("paper", ""))
     except InputError as error:
         return _refused(str(error), 422)
     return JSONResponse({"html": fragment("map", map=made)})
@@ -184,7 +195,7 @@ async def show_seam(request: Request) -> Response:
     """The two edges of a seam laid on each other, and where they lie as it is walked; made when it is asked for."""
     try:
         name, together = request.query_params.get("name", ""), request.query_params.get("together") == "yes"
-        made = await asyncio.to_thread(seam_view, _table(request).view, name, together=together)
+        made = await _table(request).bench.do(seam_view, _table(request).view, name, together=together)
     except InputError as error:
         return _refused(str(error), 422)
     return JSONResponse({"html": fragment("seam", seam=made), "places": made.places})
@@ -198,6 +209,7 @@ def _table(request: Request) -> Table:
 async def _asked(request: Request) -> dict[str, Any]:
     try:
         asked = await request.json()
+        json.dumps(asked, ensure_ascii=False).encode()  # half of a sign is no text, and could not be shown again
     except (ValueError, RecursionError):
         return {}
     return asked if isinstance(asked, dict) else {}

@@ -13,6 +13,7 @@ from pathlib import Path
 import uvicorn
 
 from tapeline.web.app import application
+from tapeline.web.connection import Connection
 from tapeline.web.door import Door, Password
 from tapeline.web.guard import Guard, new_key
 from tapeline.web.journal import Journal
@@ -84,6 +85,7 @@ def serve(
         lifespan="off",
         # An address that a request names for itself would be a new one with every wrong password.
         proxy_headers=False,
+        http="auto" if password is None else Connection,
         limit_concurrency=MOST_CONNECTIONS if password is not None else None,
     )
     uvicorn.Server(config).run(sockets=[listening])

@@ -9,6 +9,7 @@ from typing import Any
 from tapeline.web.journal import Journal
 from tapeline.web.places import places
 from tapeline.web.view import View, look
+from tapeline.web.workbench import Workbench
 
 __all__ = ["Table"]
 
@@ -22,6 +23,8 @@ class Table:
     shared: str = ""
     """The address at which other machines reach it; empty where none does."""
     busy: asyncio.Lock = field(default_factory=asyncio.Lock)
+    bench: Workbench = field(default_factory=Workbench)
+    """Where prints, reports and explanations are made."""
 
     @property
     def view(self) -> View:
