@@ -27,6 +27,8 @@ class Server:
     folder: Path
     docket: Path | None = None
     port: int = field(default_factory=_free_port)
+    more: tuple[str, ...] = ()
+    """Other words of the command."""
     address: str = ""
     """With the key in it."""
     process: subprocess.Popen[str] | None = None
@@ -40,7 +42,7 @@ class Server:
         """Start, and wait until it says where it is."""
         words = [str(self.docket)] if self.docket else []
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "tapeline", "open", *words, "--no-browser", "--port", str(self.port)],
+            [sys.executable, "-m", "tapeline", "open", *words, "--no-browser", "--port", str(self.port), *self.more],
             cwd=self.folder,
             env={**clean(), "XDG_STATE_HOME": str(self.folder / "state"), "PYTHONUNBUFFERED": "1"},
             stdin=subprocess.DEVNULL,

@@ -20,7 +20,7 @@ from tapeline.web.answer import Receive, Scope, Send, answer
 from tapeline.web.places import fragment
 from tapeline.web.tries import Tries
 
-__all__ = ["Door", "Password"]
+__all__ = ["ENTER", "Door", "Password"]
 
 ENTER = "/enter"
 """Where the form is sent."""

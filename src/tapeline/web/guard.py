@@ -17,7 +17,7 @@ from typing import Any
 from urllib.parse import parse_qs
 
 from tapeline.web.answer import HEADERS, App, Receive, Scope, Send, answer
-from tapeline.web.door import Door
+from tapeline.web.door import ENTER, Door
 
 __all__ = ["Guard", "new_key"]
 
@@ -54,7 +54,9 @@ class Guard:
         cookie = f"{_cookie_name(heads)}={self.key}; HttpOnly; SameSite=Strict; Path=/".encode()
         if refusal == "key" and self.door is not None and await self.door(scope, receive, send, cookie):
             return
-        if refusal == "key" and self.door is None and self._hands_key(scope):
+        if not refusal and self.door is not None and scope["path"] == ENTER:
+            await answer(send, 303, b"", (b"location", b"/"))  # let in already, in another window
+        elif refusal == "key" and self.door is None and self._hands_key(scope):
             await answer(send, 303, b"", (b"location", b"/"), (b"set-cookie", cookie))
         elif refusal:
             await answer(send, 413 if refusal == "size" else 403, f"refused: {refusal}".encode())
