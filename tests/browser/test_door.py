@@ -33,8 +33,8 @@ def house(tmp_path: Path) -> Iterator[Server]:
 
 def window(chromium: Browser, server: Server, theme: str = "light", width: int = 1280) -> tuple[Page, list[str]]:
     """A window of a browser of its own, and the addresses that it asks for."""
-    scheme = "dark" if theme == "dark" else "light"
-    page = chromium.new_context(viewport={"width": width, "height": 800}, color_scheme=scheme).new_page()
+    page = chromium.new_context(viewport={"width": width, "height": 800}).new_page()
+    page.emulate_media(color_scheme="dark" if theme == "dark" else "light")
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
     page.goto(server.address)

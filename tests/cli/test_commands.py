@@ -21,7 +21,21 @@ from tapeline.cli.commands import COMMANDS
 from tapeline.cli.commands import tapeline as group
 from tests.cli.process import EXAMPLES, MARIT, SOURCE, clean, tapeline
 
-NO_COMMANDS = {"__init__", "main", "commands", "show", "options", "output", "sizes", "batch_row", "batch_run"}
+NO_COMMANDS = {
+    *(
+        "__init__",
+        "main",
+        "commands",
+        "show",
+        "options",
+        "output",
+        "sizes",
+        "batch_row",
+        "batch_run",
+        "host",
+        "password",
+    )
+}
 """Files of the command line that are no command."""
 
 

@@ -182,7 +182,9 @@ def test_it_says_what_it_means_and_keeps_the_password_to_itself(tmp_path: Path) 
             assert WORD.encode() not in listed.read_bytes()
             assert WORD.encode() not in Path(f"/proc/{process.pid}/environ").read_bytes()
         process.send_signal(signal.SIGINT)
-        out, _ = process.communicate(timeout=20)
+        process.wait(timeout=20)
+        assert process.stdout is not None
+        out = process.stdout.read()
     for words in (
         "Who can reach it: ",
         "Everybody with the password sees this docket and changes it",

@@ -59,7 +59,7 @@ class Watched(HTMLParser):
         if tag == "script" and given.get("type") not in {"module", "application/json"}:
             self.runs.append(tag)
         self.runs += [name for name, _ in attrs if name.startswith("on")]
-        self.runs += [value for _, value in attrs if (value or "").strip().lower().startswith("javascript:")]
+        self.runs += [value for _, value in attrs if value and value.strip().lower().startswith("javascript:")]
         if tag in {"img", "iframe", "object", "embed", "base"}:
             self.runs.append(tag)
 
