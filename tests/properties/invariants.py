@@ -15,7 +15,7 @@ from shapely import LinearRing, Polygon
 
 from tapeline.blocks.looseness import LOOSENESS
 from tapeline.geometry import Path, area
-from tapeline.pattern import Edge, Piece, Seam, StepKind
+from tapeline.pattern import Edge, Garment, Piece, Seam, StepKind
 from tapeline.styles import STYLES
 from tests.properties.drafts import Drawing
 from tests.properties.measuring import bends, dense, ends, length, outline, turnings, widths_at
@@ -67,6 +67,18 @@ def notches_meet(drawing: Drawing) -> Iterator[str]:
     garment = drawing.garment
     by_name = {seam.name: seam for seam in garment.seams}
     kinds = {"front": "single", "back": "double"}
+    if sleeved(garment):
+        yield from cap_and_armhole(drawing, kinds)
+    front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)
+    if abs(front - back) > SEWN_MM:
+        yield f"the waist notches are {front - back:.3f} mm apart"
+    if "neckline" in by_name:
+        yield from band_even(drawing, by_name["neckline"])
+
+
+def cap_and_armhole(drawing: Drawing, kinds: dict[str, str]) -> Iterator[str]:
+    """A set-in sleeve's notches, half by half."""
+    garment = drawing.garment
     for half, kind in kinds.items():
         (arm,) = garment.piece(half).notches_on("armhole")
         cap = [n for n in garment.piece("sleeve").notches_on(f"cap_{half}") if n.kind != "crown"]
@@ -79,11 +91,6 @@ def notches_meet(drawing: Drawing) -> Iterator[str]:
         )
         if abs(under - cap_under) > SEWN_MM:
             yield f"below the {half} notches are {under:.3f} mm of armhole and {cap_under:.3f} mm of cap"
-    front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)
-    if abs(front - back) > SEWN_MM:
-        yield f"the waist notches are {front - back:.3f} mm apart"
-    if "neckline" in by_name:
-        yield from band_even(drawing, by_name["neckline"])
 
 
 def cap_length(drawing: Drawing, half: str) -> float:
@@ -166,12 +173,19 @@ def bends_as_meant(drawing: Drawing) -> Iterator[str]:
         back_turn = math.degrees(turnings(Path(arm.path.segments[knot - 1 :]))[1])
         if back_turn > math.degrees(DYING_OUT) and not drawing.said & {"bust-wants-dart", "shoulder-inside-back"}:
             yield f"the {half} armhole turns back by {back_turn:.2f} degrees below its point"
+    if not sleeved(garment):
+        return
     sleeve = garment.piece("sleeve")
     if changes(sleeve.edge("hem").path) > 0:
         yield "the sleeve's hem has a wave"
     cap = sleeve.edge("cap_back").path.joined(sleeve.edge("cap_front").path)
     if changes(cap) != 2:
         yield f"the cap line turns {changes(cap)} times: hollow, round, hollow is meant"
+
+
+def sleeved(garment: Garment) -> bool:
+    """Whether it has a sleeve."""
+    return any(piece.name == "sleeve" for piece in garment.pieces)
 
 
 def hollow_knot(drawing: Drawing, half: str, armhole: Edge) -> int:
@@ -230,6 +244,8 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     What a dropped shoulder has taken of the arm is not drawn again, nor what a cuff will make up.
     """
     garment = drawing.garment
+    if not sleeved(garment):
+        return
     crown = garment.points["sleeve.crown"]
     hem = garment.piece("sleeve").edge("hem").path
     long = crown.y - min(np.array(dense(hem)), key=lambda place: abs(place[0] - crown.x))[1]

@@ -28,6 +28,7 @@ REFUSALS = frozenset(
         "shoulder-dropped-too-far",
         "shoulder-not-reached",
         "sleeve-too-short",
+        "strap-too-narrow",
         "waist-above-chest",
     }
 )

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 
 from tapeline.blocks.dartless import Half
 from tapeline.draft import LEVEL, STRAIGHT_DOWN, Drawn, Place, Reading, Sheet
-from tapeline.lengths import Length
+from tapeline.lengths import Length, cm
 
 __all__ = ["SideLines", "armhole", "shaped_side", "square_hem", "straight_side"]
+
+NO_FLARE = cm(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,14 +53,21 @@ def straight_side(sheet: Sheet, half: Half, hem: Place) -> SideLines:
     return SideLines(side, waist, waist.reading_from(half.waist_level), end)
 
 
-def shaped_side(sheet: Sheet, half: Half, taken_in: Length, hem: Place) -> SideLines:
-    """Taken in at the waist, following the body to the hip, straight down from there."""
+def shaped_side(sheet: Sheet, half: Half, taken_in: Length, hem: Place, flare: Length = NO_FLARE) -> SideLines:
+    """Taken in at the waist, following the body to the hip, from there straight down or flared."""
     straight = sheet.straight("side_line", "Underarm to hip, straight", half.underarm, half.side_hip)
     waist = sheet.point(
         "side_waist",
         "Taken in at the waist, from the straight line",
         straight.crossing_level(half.waist_level).inward(taken_in),
     )
+    arrive, end, says = STRAIGHT_DOWN, half.side_hip.level_with(hem), "The side at the hem, straight below the hip"
+    if flare.mm:
+        out = sheet.point(
+            "side_flare", "Out by the flare, level with the hem", half.side_hip.level_with(hem).out(flare)
+        )
+        below_hip = sheet.straight("side_flare_line", "From the hip to the flare, straight", half.side_hip, out)
+        arrive, end, says = below_hip.onward, below_hip.arc_end(hem), "Where one arc from the centre meets it square"
     to_hip = sheet.curve(
         "side_to_hip",
         "Follows the body from underarm to hip",
@@ -66,10 +75,10 @@ def shaped_side(sheet: Sheet, half: Half, taken_in: Length, hem: Place) -> SideL
         waist,
         half.side_hip,
         leave=STRAIGHT_DOWN,
-        arrive=STRAIGHT_DOWN,
+        arrive=arrive,
     )
-    end = sheet.point("side_hem", "The side at the hem, straight below the hip", half.side_hip.level_with(hem))
-    below = sheet.straight("side_below_hip", "Straight down from the hip", half.side_hip, end)
+    end = sheet.point("side_hem", says, end)
+    below = sheet.straight("side_below_hip", "Straight on from the hip", half.side_hip, end)
     return SideLines(
         sheet.joined("side", "Underarm to hem", to_hip, below), waist, waist.reading_from(half.waist_level), end
     )

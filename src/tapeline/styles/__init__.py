@@ -5,7 +5,8 @@ from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.style import Style
 from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
 from tapeline.styles.tee import STYLE as TEE
+from tapeline.styles.vest import STYLE as VEST
 
 __all__ = ["STYLES", "Style"]
 
-STYLES: dict[str, Style] = {style.name: style for style in (TEE, SWEATSHIRT, DROPPED, BLOCK)}
+STYLES: dict[str, Style] = {style.name: style for style in (TEE, VEST, SWEATSHIRT, DROPPED, BLOCK)}

@@ -63,7 +63,7 @@ def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
         HalfShape(neck_line.back, neck.nape, neck.back_neck_point, back_side, back_hem_centre),
         HalfShape(neck_line.front, neck.front_neck, neck.front_neck_point, front_side, front_hem_centre),
     )
-    arm = sleeve(d, c.sleeve, made.back_armhole, made.front_armhole, f.arm_length)
+    arm = sleeve(d, c.sleeve, made.back.notch, made.front.notch, f.arm_length)
     return d.garment(
         "block",
         pieces=(*made.pieces, arm.piece),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from tapeline.blocks.armhole_band import ArmholeBand
 from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.dartless import Dartless, Half
 from tapeline.blocks.frame import Frame
@@ -21,7 +22,9 @@ __all__ = [
     "ArmLines",
     "ArmRule",
     "Body",
+    "HalfBody",
     "HalfShape",
+    "armhole_band_seams",
     "band_seams",
     "body",
     "body_girths",
@@ -76,32 +79,38 @@ def set_in(sheet: Sheet, half: Half, shape: HalfShape) -> ArmLines:
 
 
 @dataclass(frozen=True, slots=True)
-class Body:
-    """Back and front, and where their armholes are notched."""
+class HalfBody:
+    """One half as a piece, where its armhole is notched, and the lines that other parts are sewn to."""
 
-    back: Piece
-    front: Piece
-    back_armhole: ArmholeNotch
-    front_armhole: ArmholeNotch
-    back_hem: Drawn
-    front_hem: Drawn
+    piece: Piece
+    notch: ArmholeNotch
+    shoulder: Drawn
+    armhole: Drawn
+    hem: Drawn
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """Back and front."""
+
+    back: HalfBody
+    front: HalfBody
 
     @property
     def pieces(self) -> tuple[Piece, Piece]:
         """Back and front."""
-        return self.back, self.front
+        return self.back.piece, self.front.piece
 
 
 def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmRule = set_in) -> Body:
     """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
-    back_piece, back_armhole, back_hem = half_body(d, "back", block.back, back, arm, kind=NotchKind.DOUBLE)
-    front_piece, front_armhole, front_hem = half_body(d, "front", block.front, front, arm, kind=NotchKind.SINGLE)
-    return Body(back_piece, front_piece, back_armhole, front_armhole, back_hem, front_hem)
+    return Body(
+        half_body(d, "back", block.back, back, arm, kind=NotchKind.DOUBLE),
+        half_body(d, "front", block.front, front, arm, kind=NotchKind.SINGLE),
+    )
 
 
-def half_body(
-    d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, kind: NotchKind
-) -> tuple[Piece, ArmholeNotch, Drawn]:
+def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, kind: NotchKind) -> HalfBody:
     """One half as a piece on the fold."""
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
@@ -129,7 +138,7 @@ def half_body(
     to_notch = d.measured(
         f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(lines.notch)
     )
-    return piece, ArmholeNotch(whole, to_notch), hem
+    return HalfBody(piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem)
 
 
 def body_seams() -> tuple[Seam, ...]:
@@ -208,6 +217,22 @@ def cuff_seams(made: Cuff) -> tuple[Seam, ...]:
         seam("cuff", edge("cuff", "hem"), edge("sleeve", "hem"), ease=made.ease, reason=STRETCHED_ON),
         seam("cuff_turned", edge("cuff", "hem_turned"), edge("cuff", "hem").backward),
         seam("cuff_ends", edge("cuff", "front_end"), edge("cuff", "back_end").backward),
+    )
+
+
+def armhole_band_seams(made: ArmholeBand) -> tuple[Seam, ...]:
+    """Band to armhole, and to itself."""
+    return (
+        seam(
+            "armhole",
+            edge("armhole_band", "armhole"),
+            edge("front", "armhole").backward,
+            edge("back", "armhole"),
+            ease=made.ease,
+            reason="the band is shorter and stretched on, so that it lies flat",
+        ),
+        seam("armhole_band_turned", edge("armhole_band", "armhole_turned"), edge("armhole_band", "armhole").backward),
+        seam("armhole_band_ends", edge("armhole_band", "back_end"), edge("armhole_band", "front_end").backward),
     )
 
 

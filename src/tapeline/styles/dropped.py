@@ -40,6 +40,7 @@ class DroppedChoices:
     band: BandChoices = BandChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(5), 0, 60, "hem below the hip line")
+    flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     sleeve: SleeveChoices = SleeveChoices()
 
 
@@ -58,8 +59,8 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
     arm = sleeve(
         d,
         c.sleeve,
-        made.body.back_armhole,
-        made.body.front_armhole,
+        made.body.back.notch,
+        made.body.front.notch,
         made.frame.arm_length,
         dropped=Dropped(c.shoulder_drop, both),
     )

@@ -48,6 +48,9 @@ GOVERNED = (
     # Both underarm seams come in alike, so each has half of what the wrist is wider.
     Governed("sleeve.front_wrist", ("sleeve", "wrist_ease"), "out", share=0.5, girth="wrist"),
     Governed("neckband.band_fold", ("band", "width"), "up"),
+    Governed("front.underarm", ("underarm_raised",), "up"),
+    Governed("back.underarm", ("underarm_raised",), "up"),
+    Governed("armhole_band.crease_left", ("armhole_band", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
     Governed("hem_band.crease_left", ("hem_band", "width"), "up"),
 )

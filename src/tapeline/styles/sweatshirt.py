@@ -39,6 +39,7 @@ class SweatshirtChoices:
     neckline: NecklineChoices = NecklineChoices()
     band: BandChoices = BandChoices(width=cm(2.5))
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
+    flare: Length = choice(cm(0), 0, 4, "out at each side seam, where the hem band begins")
     length: Length = choice(cm(7), 2, 60, "finished hem below the hip line, with its band")
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
@@ -48,15 +49,15 @@ class SweatshirtChoices:
 def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     """A top whose hem and sleeves end in ribs: both are shorter by what the rib makes up."""
     made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
-    back, front = made.body.back_armhole, made.body.front_armhole
-    arm = sleeve(d, c.sleeve, back, front, made.frame.arm_length, cuff=c.cuff.width)
+    back, front = made.body.back, made.body.front
+    arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
     wrist = cuff(d, c.cuff, arm.hem_width)
     band = neckband(d, c.band, made.neckline)
     hem = hem_band(
         d,
         c.hem_band,
-        d.measured("front_hem", "Half the front hem", made.body.front_hem.reading()),
-        d.measured("back_hem", "Half the back hem", made.body.back_hem.reading()),
+        d.measured("front_hem", "Half the front hem", front.hem.reading()),
+        d.measured("back_hem", "Half the back hem", back.hem.reading()),
     )
     return d.garment(
         "sweatshirt",

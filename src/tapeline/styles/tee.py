@@ -35,13 +35,14 @@ class TeeChoices:
     band: BandChoices = BandChoices()
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(3), 0, 60, "hem below the hip line")
+    flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     sleeve: SleeveChoices = SleeveChoices()
 
 
 def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     """A top with a sleeve and a band."""
     made = top(d, c, surveyed=surveyed)
-    arm = sleeve(d, c.sleeve, made.body.back_armhole, made.body.front_armhole, made.frame.arm_length)
+    arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     band = neckband(d, c.band, made.neckline)
     return d.garment(
         "tee",

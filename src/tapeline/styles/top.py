@@ -22,6 +22,10 @@ from tapeline.styles.body import ArmRule, Body, HalfShape, body, set_in
 __all__ = ["NecklineChoices", "Top", "TopChoices", "top"]
 
 
+LEAST_BELOW_HIP = 1.5
+"""From hip to hem, for each part of flare at the side: steeper, and the side seam sags on the bias."""
+
+
 @dataclass(frozen=True, slots=True)
 class NecklineChoices:
     """How much wider and lower than the neck."""
@@ -54,6 +58,11 @@ class TopChoices(Protocol):
         """Hem below the hip line."""
         ...
 
+    @property
+    def flare(self) -> Length:
+        """Out at each side seam, level with the hem."""
+        ...
+
 
 @dataclass(frozen=True, slots=True)
 class Top:
@@ -66,11 +75,28 @@ class Top:
     back_side: SideLines
 
 
-def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in, hem_band: Length | None = None) -> Top:
-    """The block with a wider neck, a shaped side and a hem below the hip; with a band, the hem is higher by it."""
+def top(
+    d: Draft,
+    c: TopChoices,
+    *,
+    surveyed: bool,
+    arm: ArmRule = set_in,
+    looseness: Looseness | None = None,
+    hem_band: Length | None = None,
+) -> Top:
+    """The block with a wider neck, a shaped side and a hem below the hip.
+
+    Args:
+        d: Where it is drawn.
+        c: What was chosen.
+        surveyed: Whether sizes that are not taped are as the survey expects them.
+        arm: Draws shoulder and armhole.
+        looseness: In place of the one chosen, where a style makes one from it.
+        hem_band: The finished width of a band; the hem is higher by as much.
+    """
     d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
-    points = dartless(d, f, c.looseness)
+    points = dartless(d, f, looseness or c.looseness)
     neck, back, front = points.neck, points.back, points.front
 
     neck.back.section("The neckline's ends, back")
@@ -100,13 +126,21 @@ def top(d: Draft, c: TopChoices, *, surveyed: bool, arm: ArmRule = set_in, hem_b
         where="garment.length",
         hint="make garment.length longer, or the hem band narrower",
     )
+    d.require(
+        "flare-too-wide",
+        hem_below,
+        c.flare * LEAST_BELOW_HIP,
+        says="the side would flare out more steeply than a seam can hang",
+        where="garment.flare",
+        hint="make garment.flare smaller, or garment.length longer",
+    )
     back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(hem_below))
-    back_side = shaped_side(neck.back, back, c.waist, back_hem_centre)
+    back_side = shaped_side(neck.back, back, c.waist, back_hem_centre, c.flare)
 
     neck.front.section("Hem and side of the front")
     front_level = neck.front.point("hem_level", "The back's hem, on the centre front", front.hip_level.down(hem_below))
     front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
-    front_side = shaped_side(neck.front, front, c.waist, front_level)
+    front_side = shaped_side(neck.front, front, c.waist, front_level, c.flare)
 
     made = body(
         d,

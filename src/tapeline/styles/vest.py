@@ -1,0 +1,80 @@
+"""Style `vest`: a pull-on top without sleeves, banded at neck and armholes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from tapeline.blocks.armhole_band import BandedArmhole, armhole_band
+from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.draft import Draft
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Garment, choice
+from tapeline.styles.body import HalfBody, armhole_band_seams, band_seams, body_girths, body_joins, body_seams
+from tapeline.styles.style import Style
+from tapeline.styles.top import NecklineChoices, top
+
+__all__ = ["STYLE", "VestChoices", "vest"]
+
+LEAST_STRAP = cm(2)
+"""A narrower shoulder has no room for two bands."""
+
+
+@dataclass(frozen=True, slots=True)
+class VestChoices:
+    """What a maker chooses of a vest top."""
+
+    looseness: Looseness = LOOSENESS["slight"]
+    underarm_raised: Length = choice(cm(2), 0, 3, "armhole higher than for a sleeve, which would cover a gap")
+    shoulder_narrower: Length = choice(cm(4), 0, 8, "shoulder ends this much nearer to the neck")
+    neckline: NecklineChoices = NecklineChoices(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2))
+    band: BandChoices = BandChoices(width=cm(1.5))
+    armhole_band: BandChoices = BandChoices(width=cm(1.5))
+    waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
+    length: Length = choice(cm(3), 0, 60, "hem below the hip line")
+    flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
+
+
+def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
+    """A top with a higher underarm, a narrower shoulder, and bands."""
+    looseness = replace(
+        c.looseness,
+        drop=c.looseness.drop - c.underarm_raised,
+        shoulder=c.looseness.shoulder - c.shoulder_narrower,
+    )
+    made = top(d, c, surveyed=surveyed, looseness=looseness)
+    back, front = made.body.back, made.body.front
+    strap = d.measured("strap", "The shoulder seam of a vest top", front.shoulder.reading())
+    d.require(
+        "strap-too-narrow",
+        strap,
+        LEAST_STRAP,
+        says="the shoulder is too narrow for its bands",
+        where="front.shoulder",
+        hint="make garment.shoulder_narrower or garment.neckline.widen smaller",
+    )
+    band = neckband(d, c.band, made.neckline)
+    arm = armhole_band(d, c.armhole_band, banded(back), banded(front))
+    return d.garment(
+        "vest",
+        pieces=(*made.body.pieces, band.piece, arm.piece),
+        seams=(*body_seams(), *band_seams(band), *armhole_band_seams(arm)),
+        joins=body_joins(),
+        girths=body_girths(d, made.frame, c.looseness, made.back_side),
+    )
+
+
+def banded(half: HalfBody) -> BandedArmhole:
+    """The armhole of a half, to be banded."""
+    return BandedArmhole(half.armhole, half.notch)
+
+
+STYLE = Style(
+    "vest",
+    "Vest top",
+    "A pull-on top without sleeves, banded at neck and armholes",
+    VestChoices,
+    vest,
+    meaning={"chest": (cm(-6), cm(26)), "waist": (cm(-4), cm(60)), "hip": (cm(-6), cm(40))},
+    pull_on=True,
+)
