@@ -76,3 +76,9 @@ def test_a_line_cut_short_by_a_crash_is_passed_over(tmp_path: Path) -> None:
     assert again.text == "second"
     again.change("third")
     assert Journal.opened(path, "other").text == "third"
+
+
+def test_nobody_else_on_the_machine_reads_it(tmp_path: Path) -> None:
+    """The folder of the journals is made for its owner alone."""
+    Journal.opened(tmp_path / "tapeline" / "marit.jsonl", "a = 1")
+    assert (tmp_path / "tapeline").stat().st_mode & 0o077 == 0

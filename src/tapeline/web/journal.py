@@ -89,7 +89,7 @@ class Journal:
         self.version += 1
         if self.path is None:
             return
-        self.path.parent.mkdir(parents=True, exist_ok=True)
+        self.path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)  # for nobody else on this machine
         with self.path.open("a", encoding="utf-8") as file:
             file.write(json.dumps(line) + "\n")
             file.flush()
