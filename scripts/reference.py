@@ -18,7 +18,7 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "src")]
 
 # Found only now that the path is set.
-from scripts.pages import commands, data, docket, frames, pictures, problems, python, sizes, tapes  # noqa: E402
+from scripts.pages import commands, data, docket, frames, pictures, problems, python, sizes, styles, tapes  # noqa: E402
 
 DOCS = ROOT / "docs"
 REFERENCE = {
@@ -28,6 +28,7 @@ REFERENCE = {
     "problems.md": problems.page,
     "python.md": python.page,
     "sizes.md": sizes.page,
+    "styles.md": styles.page,
     "tapes.md": tapes.page,
 }
 TABLES = {"explanation/frames.md": ("rule and survey", frames.text)}

@@ -9,6 +9,7 @@ from html import escape
 from pathlib import Path
 from textwrap import wrap
 
+from scripts.pages.styles import EXAMPLES
 from tapeline.docket import Docket, docket_from_text, read_docket
 from tapeline.geometry import Path as Line
 from tapeline.geometry import Point, Rigid
@@ -36,6 +37,7 @@ def pictures() -> dict[str, str]:
     tee = read_docket(ROOT / "examples" / "tee.toml")
     bare = docket_from_text(_bare("88"), "block.toml")
     return {
+        **{f"style-{path.stem}.svg": _small(drawing(draft(read_docket(path)))) for path in EXAMPLES},
         "pieces.svg": _small(drawing(draft(tee))),
         "construction.svg": _construction(draw_garment(bare)[0]),
         "frames.svg": _frames(docket_from_text(_bare("110"), "block.toml")),
