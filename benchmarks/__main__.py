@@ -9,12 +9,17 @@ import os
 import platform
 import sys
 import tempfile
+from collections.abc import Callable
+from itertools import count
 from pathlib import Path
 
 from benchmarks.clock import ROOT, in_turns, medians_of, process
 from benchmarks.orders import write_orders
 from tapeline.docket import read_docket
+from tapeline.docket.edit import with_value
 from tapeline.project import draft
+from tapeline.web.drawing import drawing
+from tapeline.web.view import look
 
 DOCKET = ROOT / "examples" / "tee.toml"
 JOBS = 2
@@ -37,7 +42,7 @@ def main(arguments: list[str]) -> int:
     few, many, orders = (3, 20, 100) if quick else (15, 200, 1000)
     print(_machine())
     print(f"{'what':60}{'median':>12}{'runs':>8}")
-    for row in (*_imports(few), *_drafting(many), *_printing(few)):
+    for row in (*_imports(few), *_drafting(many), *_redrawing(many), *_printing(few)):
         _show(row)
     _batch(orders, 1 if quick else 3)
     return 0
@@ -71,6 +76,28 @@ def _drafting(runs: int) -> list[Row]:
     return [
         ("docket to trued garment, once imported", medians_of(lambda: draft(read_docket(DOCKET)), runs), runs),
     ]
+
+
+def _redrawing(runs: int) -> list[Row]:
+    """What the page does for a key in a tape, but for the way to the browser: another millimetre every time."""
+    return [
+        (f"redraw of {path.stem}, tape to drawing", medians_of(_redraw(path), runs), runs)
+        for path in sorted(DOCKET.parent.glob("*.toml"))
+    ]
+
+
+def _redraw(path: Path) -> Callable[[], None]:
+    """Draws a docket with its first tape a millimetre longer than the time before."""
+    text = path.read_text(encoding="utf-8")
+    tape, typed = next(iter(read_docket(path).wearer.tapes.items()))
+    millimetres = count()
+
+    def redraw() -> None:
+        longer = f"{(typed + next(millimetres) % 20) / 10:.2f} cm"
+        if drawing(look(with_value(text, ("wearer", "tapes", tape), longer), path.name)) is None:
+            raise RuntimeError(f"{path.name} was not drawn with {tape} {longer}")
+
+    return redraw
 
 
 def _printing(runs: int) -> list[Row]:
