@@ -5,19 +5,27 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from tapeline.blocks.armhole_band import BandedArmhole, armhole_band
+from tapeline.blocks.dartless import Half
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices, neckband
-from tapeline.draft import Draft
+from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
+from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import HalfBody, armhole_band_seams, band_seams, body_girths, body_joins, body_seams
+from tapeline.styles.body import (
+    ArmLines,
+    HalfBody,
+    HalfShape,
+    armhole_band_seams,
+    band_seams,
+    body_girths,
+    body_joins,
+    body_seams,
+)
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 
 __all__ = ["STYLE", "VestChoices", "vest"]
-
-LEAST_STRAP = cm(2)
-"""A narrower shoulder has no room for two bands."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +33,8 @@ class VestChoices:
     """What a maker chooses of a vest top."""
 
     looseness: Looseness = LOOSENESS["slight"]
-    underarm_raised: Length = choice(cm(2), 0, 3, "armhole higher than for a sleeve, which would cover a gap")
-    shoulder_narrower: Length = choice(cm(4), 0, 8, "shoulder ends this much nearer to the neck")
+    underarm_raised: Length = choice(cm(2), 0, 3, "finished armhole higher than for a sleeve, which would cover a gap")
+    shoulder_narrower: Length = choice(cm(3), 0, 8, "finished shoulder ends this much nearer to the neck")
     neckline: NecklineChoices = NecklineChoices(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2))
     band: BandChoices = BandChoices(width=cm(1.5))
     armhole_band: BandChoices = BandChoices(width=cm(1.5))
@@ -37,22 +45,24 @@ class VestChoices:
 
 def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
     """A top with a higher underarm, a narrower shoulder, and bands."""
-    looseness = replace(
-        c.looseness,
-        drop=c.looseness.drop - c.underarm_raised,
-        shoulder=c.looseness.shoulder - c.shoulder_narrower,
+    inside = c.armhole_band.width
+    looseness = replace(c.looseness, drop=c.looseness.drop - c.underarm_raised + inside)
+
+    def arm_lines(sheet: Sheet, half: Half, shape: HalfShape) -> ArmLines:
+        end, side = shape.neckline_shoulder, shape.side.side
+        lines = sleeveless_lines(d, sheet, half, end, side, narrower=c.shoulder_narrower, band=inside)
+        return ArmLines(lines.shoulder, lines.armhole, lines.notch)
+
+    d.remark(
+        "underarm-high",
+        c.underarm_raised - c.looseness.drop,
+        above=HIGHEST,
+        says="the finished underarm lies so much higher than the block's that it may cut into the armpit",
+        where="garment.underarm_raised",
+        hint="lower garment.underarm_raised: 1 to 2 cm above the block is usual",
     )
-    made = top(d, c, surveyed=surveyed, looseness=looseness)
+    made = top(d, c, surveyed=surveyed, looseness=looseness, arm=arm_lines)
     back, front = made.body.back, made.body.front
-    strap = d.measured("strap", "The shoulder seam of a vest top", front.shoulder.reading())
-    d.require(
-        "strap-too-narrow",
-        strap,
-        LEAST_STRAP,
-        says="the shoulder is too narrow for its bands",
-        where="front.shoulder",
-        hint="make garment.shoulder_narrower or garment.neckline.widen smaller",
-    )
     band = neckband(d, c.band, made.neckline)
     arm = armhole_band(d, c.armhole_band, banded(back), banded(front))
     return d.garment(
