@@ -94,3 +94,17 @@ def test_the_name_of_a_band_stands_below_it(marit: Desk) -> None:
     for piece, below in (("neckband", True), ("sleeve", False)):
         name, cloth = (_box(page, f".piece[data-piece={piece}] > {part}") for part in (".title", ".cloth"))
         assert (name["y"] > cloth["y"] + cloth["height"] - 4) == below
+
+
+def test_a_size_can_be_set_by_hand_on_a_phone(marit: Desk) -> None:
+    """At a step that follows a size, the three tools below the drawing stand in one row inside the window."""
+    page = marit.window("draft")
+    page.set_viewport_size(PHONE)
+    page.locator("#draft .steps button", has_text="back shoulder fall").first.click()
+    tops = set()
+    for tool in ("#mark", "#ask-movers", "#ask-size"):
+        box = _box(page, tool)
+        tops.add(round(box["y"] + box["height"] / 2))
+        assert box["x"] + box["width"] <= PHONE["width"] - 4
+        assert box["height"] < 50
+    assert len(tops) == 1

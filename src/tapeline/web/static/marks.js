@@ -70,7 +70,13 @@ export function marks(drawing, from) {
     if ([name, ...lines].map((part) => part.textContent).join(" ") !== said) put(name, ...lines.flatMap((part) => [" ", part]));
     const settable = [label, ...needs(label)].find((one) => document.getElementById(`size-${one}`));
     size.hidden = !settable;
-    if (settable) { size.dataset.size = settable; size.textContent = `Set ${settable.replaceAll("_", " ")} by hand`; }
+    if (settable) { size.dataset.size = settable; size.replaceChildren("Set ", called(settable), "by hand"); }
+  }
+  /** Its name, which a small window leaves out. @param {string} name */
+  function called(name) {
+    const span = document.createElement("span");
+    span.className = "wordy"; span.textContent = `${name.replaceAll("_", " ")} `;
+    return span;
   }
   async function explain() {
     const label = shown;
