@@ -22,9 +22,10 @@ NO_CODES = frozenset(
     {
         *("cut-line", "fold-line", "grain-line", "mark-line", "seam-line"),
         *("drawing-title", "drawing-words", "title-block"),
+        "three-quarter",
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page."""
+"""Words of the same shape that name something else: kinds of line, parts of a page, a sleeve's length."""
 
 
 def codes() -> set[str]:

@@ -29,6 +29,7 @@ REFUSALS = frozenset(
         "shoulder-not-reached",
         "sleeve-too-short",
         "strap-too-narrow",
+        "underarm-vanishes",
         "waist-above-chest",
     }
 )

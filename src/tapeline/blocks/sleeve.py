@@ -36,8 +36,10 @@ FRONT_HOLLOW, BACK_HOLLOW = Fraction(1, 48), Fraction(1, 90)
 """How far the cap lies below the straight line at the low guide, as a share of the armhole."""
 FRONT_RISE, BACK_RISE = Fraction(11, 250), Fraction(1, 25)
 """How far the cap rises over the straight line at the high guide, as a share of the armhole."""
-FLATTER = Fraction(1, 5)
-"""An even hem would lie a quarter of its dip above the straight line there."""
+FLATTER, FULLER = Fraction(1, 5), Fraction(3, 10)
+"""An even hem would lie a quarter of its dip above the straight line there, or below it where the sleeve flares."""
+MOST_BEND = Fraction(3, 2)
+"""So many times the bend's upper half must be left below it: it ends as far below as it began above."""
 LEAST_UNDERARM = cm(0.5)
 """A shorter underarm seam has no room for its bend, and the hem would run into the cap."""
 LEAST_CAP = cm(1)
@@ -88,7 +90,7 @@ class Sleeve:
     width: Length
     hem_width: Length
     wrist: tuple[Girth, ...]
-    """The girth at the wrist, for a sleeve that reaches it."""
+    """The girth at the wrist, for a sleeve that comes in to it and reaches it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +118,8 @@ def sleeve(
     if dropped is None:
         below_shoulder = arm_length
         cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
-        length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length, cap_height))
+        clears = cap_height + cuff if cuff else cap_height
+        length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length, clears))
         fullness = armhole
     else:
         below_shoulder = d.measured("arm_below_drop", "The arm below the dropped shoulder", arm_length - dropped.by)
@@ -172,10 +175,13 @@ def sleeve(
     s = d.sheet("sleeve")
     s.section("The underarm seams")
     wrist_level = s.point("wrist_level", "The wrist, straight below the crown", drawn.crown.down(below_shoulder))
-    narrowing = d.measured("sleeve_narrowing", "Each underarm seam comes in by as much", (width - wrist_width) / 2)
-    bend = d.measured(
-        "underarm_bend", "The underarm seams leave the cap straight down for so long", (length - cap_height) / 6
+    bend_drop = (length - cap_height) / 6
+    narrowing = d.measured(
+        "sleeve_narrowing",
+        "Each underarm seam comes in by as much",
+        c.shape.narrowing((width - wrist_width) / 2, below_shoulder - cap_height - bend_drop),
     )
+    bend = d.measured("underarm_bend", "The underarm seams leave the cap straight down for so long", bend_drop)
     back_bend = s.point(
         "back_bend", "From here the back underarm seam turns to the wrist", drawn.back_underarm.down(bend)
     )
@@ -193,6 +199,14 @@ def sleeve(
 
     s.section("The hem")
     back_corner = s.point("back_hem", "The back underarm seam at the hem", back_line.arc_end(drawn.hem_level))
+    d.require(
+        "underarm-vanishes",
+        back_bend.reading_down_to(back_corner).length,
+        bend * MOST_BEND,
+        says="the hem of a sleeve that goes out so much rises into its cap",
+        where="sleeve",
+        hint="make garment.sleeve.length longer, or garment.sleeve.shape less flared",
+    )
     down = d.measured("underarm_below_bend", "From the bend to the hem, straight", back_corner.reading_from(back_bend))
     front_corner = s.point(
         "front_hem", "As far down the front line, so that the seams are equal", front_line.along(down)
@@ -201,24 +215,7 @@ def sleeve(
     underarm_front = bent(
         s, "underarm_front", front_line, drawn.front_underarm, front_line.along(bend), to=front_corner
     )
-    dip = d.measured(
-        "sleeve_hem_dip", "How far the back corner lies below the middle", drawn.hem_level.reading_down_to(back_corner)
-    )
-    back_low = s.point(
-        "back_hem_low",
-        "Flatter than at the front, so lower, for the elbow takes up length",
-        halfway(drawn.hem_level, back_corner).up(dip * FLATTER),
-    )
-    hem = s.curve(
-        "hem",
-        "Square to both underarm seams, so that it is round when sewn",
-        front_corner,
-        drawn.hem_level,
-        back_low,
-        back_corner,
-        leave=underarm_front.square_at_end,
-        arrive=underarm_back.square_at_end,
-    )
+    hem = hem_line(d, s, drawn.hem_level, (front_corner, underarm_front), (back_corner, underarm_back))
     hem_width = d.measured("sleeve_hem_width", "Along the sleeve's hem", hem.reading())
     piece = s.piece(
         "Sleeve",
@@ -237,8 +234,30 @@ def sleeve(
         ),
     )
     at_wrist = Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
-    return Sleeve(
-        piece, c.ease.named("cap_ease"), width, hem_width, only_if(reaches_the_wrist(length, below_shoulder), at_wrist)
+    at_the_wrist = c.shape.follows_the_arm and reaches_the_wrist(length, below_shoulder)
+    return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, only_if(at_the_wrist, at_wrist))
+
+
+def hem_line(d: Draft, s: Sheet, middle: Place, front: tuple[Place, Drawn], back: tuple[Place, Drawn]) -> Drawn:
+    """From the front underarm seam's corner through the middle to the back's, square to both."""
+    (front_corner, underarm_front), (back_corner, underarm_back) = front, back
+    dip = d.measured(
+        "sleeve_hem_dip", "How far the back corner lies below the middle", middle.reading_down_to(back_corner)
+    )
+    back_low = s.point(
+        "back_hem_low",
+        "Lower than at the front, for the elbow takes up length",
+        halfway(middle, back_corner).up(dip * (FLATTER if dip.mm > 0 else FULLER)),
+    )
+    return s.curve(
+        "hem",
+        "Square to both underarm seams, so that it is round when sewn",
+        front_corner,
+        middle,
+        back_low,
+        back_corner,
+        leave=underarm_front.square_at_end,
+        arrive=underarm_back.square_at_end,
     )
 
 

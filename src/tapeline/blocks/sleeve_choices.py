@@ -8,7 +8,16 @@ from fractions import Fraction
 from tapeline.lengths import Length, at_least, cm
 from tapeline.pattern import choice
 
-__all__ = ["CAPS", "SLEEVE_LENGTHS", "CapShape", "SleeveChoices", "SleeveLength", "reaches_the_wrist"]
+__all__ = [
+    "CAPS",
+    "SLEEVE_LENGTHS",
+    "SLEEVE_SHAPES",
+    "CapShape",
+    "SleeveChoices",
+    "SleeveLength",
+    "SleeveShape",
+    "reaches_the_wrist",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,15 +68,66 @@ def reaches_the_wrist(length: Length, arm_length: Length) -> bool:
     return length.mm > arm_length.mm - HAND_BREADTH.mm
 
 
-SLEEVE_LENGTHS = {"short": SleeveLength(Fraction(1, 3)), "long": SleeveLength()}
-"""Common practice, no source: a short sleeve covers a third of the arm."""
+SLEEVE_LENGTHS = {
+    "short": SleeveLength(Fraction(1, 3)),
+    "elbow": SleeveLength(Fraction(11, 20)),
+    "three-quarter": SleeveLength(Fraction(3, 4)),
+    "long": SleeveLength(),
+}
+"""Common practice, no source: a short sleeve covers a third of the arm, a three-quarter sleeve what its name says.
+
+The elbow lies 55 hundredths of the way from shoulder to wrist: from memory of body surveys, no source at hand.
+"""
+TEN = cm(10)
+
+
+@dataclass(frozen=True, slots=True)
+class SleeveShape:
+    """Which way the underarm seams go below their bend."""
+
+    taper: float | Fraction = choice(
+        Fraction(1), 0, 1, "how far the seams come in: 1 all the way to the wrist, 0 straight down"
+    )
+    flare: Length = choice(cm(0), 0, 4, "each underarm seam goes out by so much on 10 cm of its length")
+
+    @property
+    def follows_the_arm(self) -> bool:
+        """Whether the sleeve comes in to the wrist's width and ease."""
+        return self.taper == 1 and not self.flare.mm
+
+    def narrowing(self, to_wrist: Length, below_bend: Length) -> Length:
+        """By how much each underarm seam comes in, at the level of the wrist; less than nothing where it goes out.
+
+        >>> (
+        ...     SLEEVE_SHAPES["tapered"].narrowing(cm(6), cm(40)).show(),
+        ...     SLEEVE_SHAPES["flared"].narrowing(cm(6), cm(40)).show(),
+        ... )
+        ('6 cm', '-6 cm')
+
+        Args:
+            to_wrist: What it would come in by, all the way to the wrist.
+            below_bend: From the bend to the level of the wrist.
+        """
+        narrowing = to_wrist if self.taper == 1 else to_wrist * self.taper
+        return narrowing - self.flare * (below_bend / TEN) if self.flare.mm else narrowing
+
+
+SLEEVE_SHAPES = {
+    "straight": SleeveShape(taper=Fraction(0)),
+    "tapered": SleeveShape(),
+    "flared": SleeveShape(taper=Fraction(0), flare=cm(1.5)),
+}
+"""How much a flared sleeve flares is our own choice: as much as can be added at the seams without cutting it open."""
 
 
 @dataclass(frozen=True, slots=True)
 class SleeveChoices:
     """Length, cap and width at the wrist."""
 
-    length: SleeveLength = choice(SLEEVE_LENGTHS["short"], 8, 90, "short, long, or a length from the crown")
+    length: SleeveLength = choice(
+        SLEEVE_LENGTHS["short"], 8, 90, "short, elbow, three-quarter, long, or a length from the crown"
+    )
+    shape: SleeveShape = SLEEVE_SHAPES["tapered"]
     cap: CapShape = CAPS["easy"]
     ease: Length = choice(cm(0), -1, 5, "cap seam longer than the armhole; knit 0 to 0.5, woven 0 to 3.5")
     wrist_ease: Length = choice(

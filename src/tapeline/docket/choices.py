@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, CapShape, SleeveLength
+from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, SLEEVE_SHAPES, CapShape, SleeveLength, SleeveShape
 from tapeline.docket.places import Keys
 from tapeline.docket.reader import Reader, as_typed, dotted
 from tapeline.lengths import Length
@@ -33,6 +33,7 @@ class Words:
 WORDS: dict[type, Words] = {
     Looseness: Words(LOOSENESS),
     CapShape: Words(CAPS),
+    SleeveShape: Words(SLEEVE_SHAPES),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),
 }
 
