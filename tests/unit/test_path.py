@@ -149,3 +149,12 @@ def test_flattening_stays_within_its_tolerance() -> None:
         line = LineString([(p.x, p.y) for p in MIXED.flattened(tolerance)])
         places = dense(MIXED, 500)
         assert max(line.distance(LineString([q, q])) for q in places) <= tolerance
+
+
+@pytest.mark.parametrize("share", [0.0, 0.05, 0.3, 0.5, 0.77, 1.0])
+def test_the_nearest_place_is_found_on_a_curve_that_does_not_bend(share: float) -> None:
+    """A curve between two points that face each other is straight; the foot of a point beside it is found too."""
+    curve = fair_line([Point(260, -650), Point(0, -650)], leave=Vector(-1, 0), arrive=Vector(-1, 0))
+    foot = Point(260, -650).toward(Point(0, -650), share)
+    assert curve.distance_to(foot + Vector(0, 3)) == pytest.approx(3, abs=1e-6)
+    assert curve.length_to(foot) == pytest.approx(260 * share, abs=1e-6)

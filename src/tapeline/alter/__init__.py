@@ -1,6 +1,9 @@
 """Alterations: from garment to garment, keeping steps, seams, notches, joins and names, and telling what was done."""
 
 from tapeline.alter.cut_line import CutLine, along, level, through, upright
+from tapeline.alter.lengthen import lengthen
+from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
+from tapeline.alter.spread import Spread, spread
 
-__all__ = ["CutLine", "along", "level", "split", "through", "upright"]
+__all__ = ["CutLine", "Edges", "Spread", "along", "lengthen", "level", "split", "spread", "through", "upright"]

@@ -56,6 +56,7 @@ def cut_outline(piece: Piece, cut: CutLine) -> OutlineCut:
     is in none of it), `line-near-corner` (it would leave an edge too short to sew).
     """
     start, end = _stretch(piece, cut, _crossings(piece, cut))
+    _leaves_edges(piece, cut, (start[0], end[0]))
     outline = piece.seam_line
     first, last = outline.at(start[0]), outline.at(end[0])
     path = _pinned(cut.path.part(start[1], end[1]), first, last)
@@ -72,17 +73,22 @@ def _crossings(piece: Piece, cut: CutLine) -> list[tuple[float, float]]:
         near = min(corners, key=lambda corner: abs(corner - place))
         if abs(near - place) < ON_CORNER_MM:
             place = near % total if total - near > ON_CORNER_MM else 0.0  # noqa: PLW2901 - the same place
-        elif abs(near - place) < LEAST_EDGE_MM:
+        if all(abs(place - there) > ON_CORNER_MM for there, _ in found):
+            found.append((place, along))
+    return found
+
+
+def _leaves_edges(piece: Piece, cut: CutLine, places: tuple[float, float]) -> None:
+    for place in places:
+        apart = min(abs(corner - place) for corner in (0.0, *accumulate(edge.length for edge in piece.edges)))
+        if ON_CORNER_MM < apart < LEAST_EDGE_MM:
             raise _problem(
                 "line-near-corner",
                 piece,
                 cut,
-                f"comes within {abs(near - place):.1f} mm of a corner and would leave an edge too short to sew",
+                f"comes within {apart:.1f} mm of a corner and would leave an edge too short to sew",
                 "draw it through the corner, or a centimetre beside it",
             )
-        if all(abs(place - there) > ON_CORNER_MM for there, _ in found):
-            found.append((place, along))
-    return found
 
 
 def _stretch(

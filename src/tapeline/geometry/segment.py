@@ -155,6 +155,11 @@ class Cubic:
 
     def nearest(self, point: Point) -> tuple[float, float]:
         """Parameter of the place nearest a point, and how far away that is, mm."""
+        if self._straight:
+            # The library looks for it in vain on a curve that does not bend.
+            along = (point - self.start).dot((self.end - self.start).unit)
+            t = self.parameter_at(min(max(along, 0.0), self.length))
+            return t, self.at(t).distance_to(point)
         found = self._kurbo().nearest(kurbopy.Point(float(point.x), float(point.y)), LENGTH_ACCURACY_MM)
         t = float(found.get_t())
         return t, self.at(t).distance_to(point)
@@ -167,6 +172,17 @@ class Cubic:
         """Where it lies after a move of the sheet."""
         return Cubic(*(move.point(p) for p in self.control_points))
 
+    @property
+    def _straight(self) -> bool:
+        """Whether it runs straight from end to end, as a curve does between two points that face each other."""
+        chord = self.end - self.start
+        if chord.length < NO_LENGTH_MM:
+            return False
+        way = chord.unit
+        out, into = self.out - self.start, self.into - self.start
+        beside = max(abs(way.cross(out)), abs(way.cross(into)))
+        return beside < NO_LENGTH_MM and 0 <= way.dot(out) <= chord.length and 0 <= way.dot(into) <= chord.length
+
     def offset_left(self, distance: float) -> tuple[Segment, ...]:
         """The curve beside this one, to the left by a distance in mm, within `OFFSET_ACCURACY_MM`.
 
@@ -174,10 +190,7 @@ class Cubic:
         """
         if distance == 0:
             return (self,)
-        chord = self.end - self.start
-        if chord.length > NO_LENGTH_MM and all(
-            abs(chord.unit.cross(p - self.start)) < NO_LENGTH_MM for p in (self.out, self.into)
-        ):
+        if self._straight:
             return Line(self.start, self.end).offset_left(distance)
         found = kurbopy.offset_cubic(self._kurbo(), float(distance), OFFSET_ACCURACY_MM).segments()
         return tuple(
