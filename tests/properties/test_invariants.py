@@ -28,6 +28,7 @@ REFUSALS = frozenset(
         "shoulder-dropped-too-far",
         "shoulder-not-reached",
         "sleeve-too-short",
+        "neckline-too-wide",
         "strap-too-narrow",
         "underarm-vanishes",
         "waist-above-chest",

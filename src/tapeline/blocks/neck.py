@@ -11,7 +11,7 @@ from fractions import Fraction
 from tapeline.draft import Draft, Drawn, Place, Ray, Sheet, WornHalf, part_way, worn_line
 from tapeline.lengths import Length, cm
 
-__all__ = ["SHOULDER_RUN", "Neck", "Neckline", "neck", "neckline"]
+__all__ = ["SHOULDER_RUN", "Neck", "Neckline", "deeper", "neck", "neckline"]
 
 SHOULDER_RUN = cm(14)
 """The shoulder's fall is told over this run."""
@@ -94,10 +94,24 @@ def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) ->
     )
 
 
-def neckline(n: Neck, back_centre: Place, back_end: Place, front_centre: Place, front_end: Place) -> Neckline:
+def deeper(n: Neck, neck_width: Length, depth: float | Fraction) -> Place:
+    """The pit of the neck, or further down: where a front would end that is so much deeper than the neck's own."""
+    return n.front_neck if depth == 1 else n.front_neck.down((neck_width + DEPTH) * (depth - 1))
+
+
+def neckline(
+    n: Neck,
+    back_centre: Place,
+    back_end: Place,
+    front_centre: Place,
+    front_end: Place,
+    *,
+    fullness: float | Fraction = GUIDE_SHARE,
+) -> Neckline:
     """One fair line over the sewn shoulder, square to both centres.
 
-    It passes the point two thirds down the diagonal of the front neck's rectangle, and a little further. Drawn apart
+    It passes the point two thirds (or as `fullness` says) down the diagonal of the front neck's rectangle, and a little
+    further. Drawn apart
     and square to the shoulder, both halves would get a wave.
     """
     n.front.section("The neckline")
@@ -109,8 +123,10 @@ def neckline(n: Neck, back_centre: Place, back_end: Place, front_centre: Place, 
     )
     guide = n.front.point(
         "neckline_guide",
-        "Keeps the front neckline round: on the diagonal, two thirds down and a little further",
-        part_way(inner, outer, GUIDE_SHARE).toward(outer, GUIDE_BEYOND),
+        "Keeps the front neckline round: on the diagonal, two thirds down and a little further"
+        if fullness == GUIDE_SHARE
+        else "Makes the front neckline as full as its shape is meant: on the diagonal",
+        part_way(inner, outer, Fraction(fullness).limit_denominator(100)).toward(outer, GUIDE_BEYOND),
     )
     front, back = worn_line(
         "neckline",

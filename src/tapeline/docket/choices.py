@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, SLEEVE_SHAPES, CapShape, SleeveLength, SleeveShape
 from tapeline.docket.places import Keys
 from tapeline.docket.reader import Reader, as_typed, dotted
@@ -32,6 +33,7 @@ class Words:
 
 WORDS: dict[type, Words] = {
     Looseness: Words(LOOSENESS),
+    NeckShape: Words(NECK_SHAPES),
     CapShape: Words(CAPS),
     SleeveShape: Words(SLEEVE_SHAPES),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),

@@ -12,7 +12,8 @@ from tapeline.blocks.dartless import Dartless, dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
 from tapeline.blocks.looseness import Looseness
-from tapeline.blocks.neck import Neckline, neckline
+from tapeline.blocks.neck import Neckline, deeper, neckline
+from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.outline import SideLines, shaped_side
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
@@ -21,15 +22,17 @@ from tapeline.styles.body import ArmRule, Body, HalfShape, body, set_in
 
 __all__ = ["NecklineChoices", "Top", "TopChoices", "top"]
 
-
+LEAST_SHOULDER = cm(1)
+"""From the neckline to the shoulder tip: less is no seam."""
 LEAST_BELOW_HIP = 1.5
 """From hip to hem, for each part of flare at the side: steeper, and the side seam sags on the bias."""
 
 
 @dataclass(frozen=True, slots=True)
 class NecklineChoices:
-    """How much wider and lower than the neck."""
+    """Its shape, and how much wider and lower than the neck."""
 
+    shape: NeckShape = NECK_SHAPES["round"]
     widen: Length = choice(cm(1), 0, 8, "wider at each shoulder, along the shoulder seam")
     lower_front: Length = choice(cm(1), 0, 15, "lower at the centre front")
     lower_back: Length = choice(cm(0.5), 0, 12, "lower at the centre back")
@@ -96,9 +99,18 @@ def top(
     """
     d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
-    points = dartless(d, f, looseness or c.looseness)
+    used = looseness or c.looseness
+    points = dartless(d, f, used)
     neck, back, front = points.neck, points.back, points.front
 
+    d.require(
+        "neckline-too-wide",
+        d.sizes["shoulder_length"].length + used.shoulder - c.neckline.widen,
+        LEAST_SHOULDER,
+        says="the neckline is so wide that hardly any shoulder is left",
+        where="garment.neckline.widen",
+        hint="make garment.neckline.widen smaller",
+    )
     neck.back.section("The neckline's ends, back")
     back_centre = neck.back.point("neckline_centre", "Lower at the centre back", neck.nape.down(c.neckline.lower_back))
     back_end = neck.back.point(
@@ -106,12 +118,14 @@ def top(
     )
     neck.front.section("The neckline's ends, front")
     front_centre = neck.front.point(
-        "neckline_centre", "Lower at the centre front", neck.front_neck.down(c.neckline.lower_front)
+        "neckline_centre",
+        "Lower at the centre front",
+        deeper(neck, f.neck_width, c.neckline.shape.depth).down(c.neckline.lower_front),
     )
     front_end = neck.front.point(
         "neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(c.neckline.widen)
     )
-    neck_line = neckline(neck, back_centre, back_end, front_centre, front_end)
+    neck_line = neckline(neck, back_centre, back_end, front_centre, front_end, fullness=c.neckline.shape.fullness)
 
     neck.back.section("Hem and side of the back")
     finished = c.length + c.looseness.hem

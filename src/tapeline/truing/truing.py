@@ -14,6 +14,7 @@ from tapeline.truing.opening import Opening, neck_opening, opening_problems
 from tapeline.truing.outlines import outline_problems
 from tapeline.truing.reach import Hang, hang_note, sleeve_hang
 from tapeline.truing.walk import SeamWalk, walk, walk_problems
+from tapeline.truing.waves import wave_problems
 from tapeline.units import Unit
 
 __all__ = ["Truing", "true"]
@@ -61,6 +62,7 @@ def true(
         yield from outline_problems(garment)
         yield from walk_problems(walks)
         yield from joins_problems(joins, squares)
+        yield from wave_problems(garment)
         yield from girth_problems(girths, cloth, meaning, unit)
         yield from opening_problems(opening, wearer, pull_on=pull_on, unit=unit)
         if hang is not None:

@@ -1,0 +1,45 @@
+"""Waves: a neckline bends one way from its centre to the shoulder; where it turns back, that is said."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import pairwise
+
+from tapeline.geometry import Path
+from tapeline.pattern import Garment
+from tapeline.problems import Problem, Severity
+
+__all__ = ["wave_problems"]
+
+UNSEEN = math.radians(1)
+"""As much as a line may bend where it crosses a seam; less, nobody sees."""
+LOOKS = 200
+
+
+def turned(path: Path) -> tuple[float, float]:
+    """How far a line turns to the left, and how far to the right, in radians.
+
+    >>> from tapeline.geometry import Point, fair_line
+    >>> wave = fair_line([Point(0, 0), Point(10, 5), Point(20, -5), Point(30, 0)])
+    >>> all(way > 0.5 for way in turned(wave))
+    True
+    """
+    ways = [path.direction_at(path.length * k / LOOKS) for k in range(LOOKS + 1)]
+    turns = [a.turn_to(b) for a, b in pairwise(ways)]
+    return sum(t for t in turns if t > 0), -sum(t for t in turns if t < 0)
+
+
+def wave_problems(garment: Garment) -> Iterator[Problem]:
+    """Necklines with a wave."""
+    for piece in garment.pieces:
+        for edge in piece.edges:
+            if edge.name == "neckline" and piece.on_fold and min(turned(edge.path)) > UNSEEN:
+                yield Problem(
+                    "neckline-wave",
+                    Severity.DOUBT,
+                    f"the neckline of the {piece.name} turns back by {math.degrees(min(turned(edge.path))):.0f} "
+                    "degrees: a wave, where one sweep is meant",
+                    f"{piece.name}.neckline",
+                    "widen it less, or lower it more where it waves: a neckline is wide and deep together",
+                )
