@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES
 from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
 from tapeline.lengths import cm
@@ -63,3 +64,25 @@ def test_a_cuff_that_does_not_go_over_the_hand_is_remarked_on() -> None:
     assert "cuff-tight" in said(cuff=stiff, sleeve=narrow)
     assert "cuff-tight" not in said(sleeve=narrow)
     assert "cuff-tight" not in said()
+
+
+def test_a_cuff_that_does_not_hold_at_the_wrist_is_remarked_on() -> None:
+    """On a straight sleeve three quarters of the hem go over the hand; on a short one that is no matter."""
+    sleeve = style_choices("sweatshirt", "easy").sleeve
+
+    def loose(**changes: Any) -> bool:
+        d = Draft(TOMASZ, {})
+        choices = style_choices("sweatshirt", "easy", sleeve=replace(sleeve, **changes))
+        STYLES["sweatshirt"].page(d, choices, surveyed=True)
+        return "cuff-loose" in {note.code for note in d.notes}
+
+    assert loose(shape=SLEEVE_SHAPES["straight"])
+    assert not loose()
+    assert not loose(length=SLEEVE_LENGTHS["elbow"])
+
+
+def test_a_wide_cuff_leaves_the_wrist_measured() -> None:
+    """A sleeve with its cuff reaches the wrist, however wide the cuff is."""
+    for wide in (4, 12):
+        garment = draw(TOMASZ, "sweatshirt", "easy", cuff=RibChoices(width=cm(wide)))
+        assert "wrist" in {girth.name for girth in garment.girths}

@@ -29,8 +29,8 @@ class Cuff:
     ease: Length
 
 
-def cuff(d: Draft, c: RibChoices, sleeve_hem: Length) -> Cuff:
-    """A whole cuff, its two ends sewn to each other."""
+def cuff(d: Draft, c: RibChoices, sleeve_hem: Length, *, at_wrist: bool) -> Cuff:
+    """A whole cuff, its two ends sewn to each other; at the wrist it is said when it would not hold there."""
     d.section("The cuff's sizes")
     wrist = d.body("wrist", "Round the wrist, over the bone")
     by_stretch = d.measured(
@@ -49,6 +49,15 @@ def cuff(d: Draft, c: RibChoices, sleeve_hem: Length) -> Cuff:
         where="garment.cuff",
         hint="take a rib that stretches more, or widen the sleeve with garment.sleeve.wrist_ease",
     )
+    if at_wrist:
+        d.remark(
+            "cuff-loose",
+            length,
+            above=wrist * OVER_THE_HAND,
+            says="the cuff slips over the hand without being stretched, so it does not hold at the wrist",
+            where="garment.cuff",
+            hint="make garment.sleeve.shape tapered, or garment.sleeve.wrist_ease smaller",
+        )
     s = d.sheet("cuff")
     s.section("The cuff")
     made = strip(s, length, c.width, left="Sewn to the other end", right="Sewn to the other end")

@@ -89,6 +89,8 @@ class Sleeve:
     cap_ease: Length
     width: Length
     hem_width: Length
+    reaches_the_wrist: bool
+    """With its cuff, where it has one."""
     wrist: tuple[Girth, ...]
     """The girth at the wrist, for a sleeve that comes in to it and reaches it."""
 
@@ -233,9 +235,11 @@ def sleeve(
             *only_if(cuff is not None, notch_along("hem", hem_width / 2, NotchKind.SINGLE)),
         ),
     )
-    at_wrist = Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
-    at_the_wrist = c.shape.follows_the_arm and reaches_the_wrist(length, below_shoulder)
-    return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, only_if(at_the_wrist, at_wrist))
+    reaches = reaches_the_wrist(length + cuff if cuff else length, below_shoulder)
+    girths = only_if(
+        reaches and c.shape.follows_the_arm, Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
+    )
+    return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, reaches, girths)
 
 
 def hem_line(d: Draft, s: Sheet, middle: Place, front: tuple[Place, Drawn], back: tuple[Place, Drawn]) -> Drawn:

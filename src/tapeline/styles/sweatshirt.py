@@ -51,7 +51,7 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
     back, front = made.body.back, made.body.front
     arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
-    wrist = cuff(d, c.cuff, arm.hem_width)
+    wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
     band = neckband(d, c.band, made.neckline)
     hem = hem_band(
         d,
