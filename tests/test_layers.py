@@ -24,8 +24,8 @@ HOMES = {
     "kurbopy": {"geometry"},
     "scipy": {"geometry"},
     "shapely": {"geometry"},
-    # Arrays are a language more than a library: geometry, survey model and the arrangement on sheets all speak it.
-    "numpy": {"geometry", "measures", "export"},
+    # Arrays are a language more than a library: geometry, survey model and the arrangement on paper all speak it.
+    "numpy": {"geometry", "measures", "export", "sheets"},
     "jinja2": {"web"},
     "starlette": {"web"},
     "uvicorn": {"web"},

@@ -124,6 +124,15 @@ def test_downloads_have_their_kinds(client: Client) -> None:
         assert f"tee.{kind}" in answer.headers["content-disposition"]
 
 
+def test_hand_sheets_are_downloads_too(client: Client) -> None:
+    """The wearer's, and one for a class, under names that say which is which."""
+    for kind in ("hand-sheet", "class-sheet"):
+        answer = client.ask("GET", f"/download/{kind}")
+        assert answer.headers["content-type"] == "application/pdf"
+        assert answer.content.startswith(b"%PDF")
+        assert f"tee-{kind}.pdf" in answer.headers["content-disposition"]
+
+
 def test_without_a_garment_a_print_says_why() -> None:
     """A docket that is not whole gives no file, and says what is missing."""
     answer = Client('[wearer]\nfigure = "woman"\n').ask("GET", "/download/pdf")

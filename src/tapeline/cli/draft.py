@@ -19,19 +19,50 @@ __all__ = ["COMMAND"]
 
 
 @command(
-    example="tapeline draft marit.toml\ntapeline draft marit.toml --steps\ntapeline draft marit.toml --svg marit.svg"
+    example="tapeline draft marit.toml\ntapeline draft marit.toml --steps\ntapeline draft marit.toml --svg marit.svg\n"
+    "tapeline draft marit.toml --hand-sheet --out marit-hand-sheet.pdf"
 )
 @docket
 @as_json
 @click.option("--steps", is_flag=True, help="Print the construction in order, for drawing along by hand.")
 @click.option("--svg", type=click.Path(path_type=Path), help="Write the drawing into this file.")
+@click.option("--hand-sheet", is_flag=True, help="Write the construction to draw along on paper, as a PDF.")
+@click.option(
+    "--scale",
+    type=click.IntRange(min=1),
+    help="The hand sheet's drawings are so many times smaller: 4, 5.  [4, or the first that fits]",
+)
+@click.option("--blank", is_flag=True, help="Empty boxes for the numbers in the hand sheet: a sheet for a class.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    help="The hand sheet's file.  [the docket's name with -hand-sheet.pdf, here]",
+)
 @force
-def draft(docket: Path, svg: Path | None, *, as_json: bool, steps: bool, force: bool) -> int:
+def draft(
+    docket: Path,
+    svg: Path | None,
+    scale: int | None,
+    out: Path | None,
+    *,
+    as_json: bool,
+    steps: bool,
+    hand_sheet: bool,
+    blank: bool,
+    force: bool,
+) -> int:
     """Draft a docket's garment.
 
     Shows its pieces, girths and sizes, with where each size is from.
     """
     from tapeline.cli.output import may_write
+
+    if hand_sheet:
+        if as_json or steps or svg is not None:
+            raise click.UsageError("--hand-sheet is made alone: ask for --json, --steps or --svg another time")
+        return _hand_sheet(docket, out, scale, blank=blank, force=force)
+    if scale is not None or blank or out is not None:
+        raise click.UsageError("--scale, --blank and --out are about the hand sheet: add --hand-sheet")
     from tapeline.docket import read_docket
     from tapeline.project import document, drawing, today
     from tapeline.project import draft as drafted_from
@@ -56,6 +87,25 @@ def draft(docket: Path, svg: Path | None, *, as_json: bool, steps: bool, force: 
         say(f"The drawing is in {svg}.")
     if not as_json:
         show_problems(drafted.problems)
+    return 0 if drafted.holds else 1
+
+
+def _hand_sheet(docket: Path, out: Path | None, scale: int | None, *, blank: bool, force: bool) -> int:
+    from tapeline.cli.output import may_write
+    from tapeline.docket import read_docket
+    from tapeline.export import write_whole
+    from tapeline.project import draft as drafted_from
+    from tapeline.project import hand_sheet, today
+
+    out = out or Path(f"{docket.stem}-{'class' if blank else 'hand'}-sheet.pdf")
+    may_write(out, docket, force=force)
+    drafted = drafted_from(read_docket(docket))
+    made = hand_sheet(drafted, today(), scale=scale, blank=blank)
+    write_whole(out, made.data)
+    what = f"{drafted.docket.style.title.lower()}" + ("" if blank else f" for {drafted.docket.wearer.name}")
+    say(f"{out}: {'class' if blank else 'hand'} sheet, {what}, {made.pages} pages.")
+    say("Print at 100 per cent" + (": black and white will do." if blank else "; each drawing has a bar to measure."))
+    show_problems([*drafted.problems, *made.problems])
     return 0 if drafted.holds else 1
 
 

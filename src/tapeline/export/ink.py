@@ -78,6 +78,12 @@ class Ink:
         """The outline of a rectangle."""
         self.canvas.rect(x * UNIT, y * UNIT, width * UNIT, height * UNIT, stroke=1, fill=0)
 
+    def dot(self, at: Point, radius_mm: float, grey: float = 0.0) -> None:
+        """A point, filled with grey: 0 black, 1 white."""
+        self.canvas.setFillGray(grey)
+        self.canvas.circle(at.x * UNIT, at.y * UNIT, radius_mm * UNIT, stroke=0, fill=1)
+        self.canvas.setFillGray(0)
+
     def tint(self, x: float, y: float, width: float, height: float, grey: float) -> None:
         """A rectangle filled with grey: 0 black, 1 white."""
         self.canvas.setFillGray(grey)

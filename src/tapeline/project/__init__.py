@@ -6,7 +6,7 @@ The command line, the page and Python callers all go through these functions.
 from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
-from tapeline.project.products import document, drawing, finished, print_pdf, printed, report
+from tapeline.project.products import document, drawing, finished, hand_sheet, print_pdf, printed, report
 
 __all__ = [
     "Drafted",
@@ -19,6 +19,7 @@ __all__ = [
     "explain",
     "explainable",
     "finished",
+    "hand_sheet",
     "print_pdf",
     "printed",
     "report",

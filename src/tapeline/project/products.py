@@ -11,9 +11,9 @@ from tapeline.problems import InputError
 from tapeline.project.drafted import Drafted, draw_garment
 
 if TYPE_CHECKING:
-    from tapeline.export import Print
+    from tapeline.export import Print, Written
 
-__all__ = ["document", "drawing", "finished", "print_pdf", "printed", "report"]
+__all__ = ["document", "drawing", "finished", "hand_sheet", "print_pdf", "printed", "report"]
 
 
 def finished(drafted: Drafted, date: str = "") -> Finished:
@@ -22,11 +22,15 @@ def finished(drafted: Drafted, date: str = "") -> Finished:
     Raises `InputError` when an allowance cannot be cut; its problems stand at their lines of the docket.
     """
     docket = drafted.docket
-    title = Title(docket.name, docket.wearer.name, docket.style.name, date, tapeline.__version__)
     try:
-        return finish(drafted.garment, docket.finish, title)
+        return finish(drafted.garment, docket.finish, _title(drafted, date))
     except InputError as error:
         raise InputError(docket.placed(error.problems)) from error
+
+
+def _title(drafted: Drafted, date: str) -> Title:
+    docket = drafted.docket
+    return Title(docket.name, docket.wearer.name, docket.style.name, date, tapeline.__version__)
 
 
 def document(drafted: Drafted) -> dict[str, Any]:
@@ -57,6 +61,29 @@ def printed(drafted: Drafted, paper: str = "", date: str = "") -> Print:
 def print_pdf(drafted: Drafted, paper: str = "", date: str = "") -> bytes:
     """The bytes of `printed`."""
     return printed(drafted, paper, date).data
+
+
+def hand_sheet(drafted: Drafted, date: str = "", *, scale: float | None = None, blank: bool = False) -> Written:
+    """The construction to draw along on paper, as PDF on A4 (Letter where the docket prints on it).
+
+    Args:
+        drafted: What was drafted.
+        date: Written at the top of every page.
+        scale: How many times smaller than the pattern the drawings are; None for 4, or more where 4 does not fit.
+        blank: For a class: formulas with empty boxes, and nothing of the wearer.
+
+    Raises:
+        InputError: `drawing-too-large` when a drawing at that scale does not fit on the paper.
+    """
+    from tapeline.export import letters_width, paper, written
+    from tapeline.sheets import hand_sheet as laid_out
+
+    docket, title = drafted.docket, _title(drafted, date)
+    on = paper("Letter" if docket.paper.casefold() == "letter" else "A4")
+    size = (on.width_mm, on.height_mm or on.width_mm)
+    made = laid_out(drafted.garment, title, letters_width, unit=docket.unit, scale=scale, blank=blank, paper_mm=size)
+    subject = f"{title.style}, class sheet" if blank else f"{title.style} for {title.wearer}, hand sheet"
+    return written(made.pages, made.paper_mm, title, subject)
 
 
 def report(drafted: Drafted, date: str = "") -> str:

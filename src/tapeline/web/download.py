@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tapeline.export import text as json_text
 from tapeline.problems import InputError
-from tapeline.project import Drafted, document, drawing, print_pdf, report, today
+from tapeline.project import Drafted, document, drawing, hand_sheet, print_pdf, report, today
 from tapeline.web.view import View
 
 __all__ = ["DOWNLOADS", "Download", "download"]
@@ -18,7 +18,11 @@ DOWNLOADS = {
     "json": "application/json",
     "html": "text/html; charset=utf-8",
     "toml": "application/toml",
+    "hand-sheet": "application/pdf",
+    "class-sheet": "application/pdf",
 }
+ENDINGS = {"hand-sheet": "-hand-sheet.pdf", "class-sheet": "-class-sheet.pdf"}
+"""Of files that are not simply named after their kind."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +42,15 @@ def download(view: View, kind: str, paper: str = "") -> Download:
     drafted = view.drafted
     if drafted is None:
         raise InputError(view.told)
-    return Download(f"{name}.{kind}", DOWNLOADS[kind], _made(kind, drafted, paper))
+    return Download(name + ENDINGS.get(kind, f".{kind}"), DOWNLOADS[kind], _made(kind, drafted, paper))
 
 
 def _made(kind: str, drafted: Drafted, paper: str) -> bytes:
     date = today()
     if kind == "pdf":
         return print_pdf(drafted, paper, date)
+    if kind in ENDINGS:
+        return hand_sheet(drafted, date, blank=kind == "class-sheet").data
     if kind == "svg":
         return drawing(drafted, date).encode()
     if kind == "json":
