@@ -5,5 +5,21 @@ from tapeline.alter.lengthen import lengthen
 from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
 from tapeline.alter.spread import Spread, spread
+from tapeline.alter.true_line import true_line
+from tapeline.alter.unfold import mirror, unfold
 
-__all__ = ["CutLine", "Edges", "Spread", "along", "lengthen", "level", "split", "spread", "through", "upright"]
+__all__ = [
+    "CutLine",
+    "Edges",
+    "Spread",
+    "along",
+    "lengthen",
+    "level",
+    "mirror",
+    "split",
+    "spread",
+    "through",
+    "true_line",
+    "unfold",
+    "upright",
+]
