@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tapeline.blocks.neckband import BandChoices
-from tapeline.blocks.sleeve import ArmholeNotch
+from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.blocks.strip import strip
 from tapeline.draft import Draft, Drawn, notch_along, sewn
 from tapeline.lengths import Length, at_most

@@ -13,7 +13,8 @@ from tapeline.blocks.hem_band import HemBand
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neckband import Neckband
 from tapeline.blocks.outline import SideLines, armhole, square_hem
-from tapeline.blocks.sleeve import ArmholeNotch, Sleeve
+from tapeline.blocks.sleeve import Sleeve
+from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Sheet, edge, folded, hemmed, notch, seam, sewn
 from tapeline.lengths import cm
 from tapeline.pattern import Cut, Girth, Join, NotchKind, Piece, Seam

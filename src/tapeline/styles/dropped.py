@@ -8,8 +8,9 @@ from tapeline.blocks.dartless import Half
 from tapeline.blocks.dropped import dropped_lines
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices, neckband
-from tapeline.blocks.sleeve import Dropped, sleeve
+from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.blocks.sleeve_sizes import Dropped
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
