@@ -14,17 +14,8 @@ from tapeline.blocks.sleeve_sizes import Dropped
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import (
-    ArmLines,
-    HalfShape,
-    band_seams,
-    body_girths,
-    body_joins,
-    body_seams,
-    sleeve_girths,
-    sleeve_joins,
-    sleeve_seams,
-)
+from tapeline.styles.body import ArmLines, HalfShape, body_girths, sleeve_girths
+from tapeline.styles.seams import band_seams, body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 

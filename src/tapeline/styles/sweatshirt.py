@@ -14,14 +14,13 @@ from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import (
+from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.seams import (
     band_seams,
-    body_girths,
     body_joins,
     body_seams,
     cuff_seams,
     hem_band_seams,
-    sleeve_girths,
     sleeve_joins,
     sleeve_seams,
 )

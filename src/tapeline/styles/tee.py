@@ -11,15 +11,8 @@ from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import (
-    band_seams,
-    body_girths,
-    body_joins,
-    body_seams,
-    sleeve_girths,
-    sleeve_joins,
-    sleeve_seams,
-)
+from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.seams import band_seams, body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 

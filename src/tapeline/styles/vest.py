@@ -12,16 +12,8 @@ from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import (
-    ArmLines,
-    HalfBody,
-    HalfShape,
-    armhole_band_seams,
-    band_seams,
-    body_girths,
-    body_joins,
-    body_seams,
-)
+from tapeline.styles.body import ArmLines, HalfBody, HalfShape, body_girths
+from tapeline.styles.seams import armhole_band_seams, band_seams, body_joins, body_seams
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 

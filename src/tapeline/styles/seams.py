@@ -1,0 +1,120 @@
+"""How the parts of a top are sewn: the seams between them, and the lines that run on over a seam."""
+
+from __future__ import annotations
+
+from tapeline.blocks.armhole_band import ArmholeBand
+from tapeline.blocks.cuff import Cuff
+from tapeline.blocks.hem_band import HemBand
+from tapeline.blocks.neckband import Neckband
+from tapeline.blocks.sleeve import Sleeve
+from tapeline.draft import edge, seam
+from tapeline.pattern import Join, Seam
+
+__all__ = [
+    "armhole_band_seams",
+    "band_seams",
+    "body_joins",
+    "body_seams",
+    "cuff_seams",
+    "hem_band_seams",
+    "sleeve_joins",
+    "sleeve_seams",
+]
+
+STRETCHED_ON = "the rib is shorter and stretched on, so that it holds the cloth together"
+CAP_EASE = "the cap is eased in between the notches and the crown, so that it curves over the shoulder"
+
+
+def body_seams() -> tuple[Seam, ...]:
+    """Shoulder and side."""
+    return (
+        seam("shoulder", edge("front", "shoulder"), edge("back", "shoulder")),
+        seam("side", edge("front", "side"), edge("back", "side")),
+    )
+
+
+def body_joins() -> tuple[Join, ...]:
+    """Lines that run on over the shoulder and the side."""
+    return (
+        Join("neckline", "shoulder", (("front", "neckline", "shoulder"), ("back", "neckline", "shoulder"))),
+        Join("armhole", "shoulder", (("front", "armhole", "shoulder"), ("back", "armhole", "shoulder"))),
+        Join("armhole", "side", (("front", "armhole", "side"), ("back", "armhole", "side"))),
+        Join("hem", "side", (("front", "hem", "side"), ("back", "hem", "side"))),
+    )
+
+
+def sleeve_seams(made: Sleeve) -> tuple[Seam, ...]:
+    """Cap to armholes, and the underarm."""
+    half = made.cap_ease / 2
+    return (
+        seam("armhole_front", edge("sleeve", "cap_front"), edge("front", "armhole"), ease=half, reason=CAP_EASE),
+        seam("armhole_back", edge("sleeve", "cap_back").backward, edge("back", "armhole"), ease=half, reason=CAP_EASE),
+        seam("underarm", edge("sleeve", "underarm_front"), edge("sleeve", "underarm_back").backward),
+    )
+
+
+def sleeve_joins() -> tuple[Join, ...]:
+    """Lines that run on over the underarm seam."""
+    return (
+        Join(
+            "cap line", "underarm", (("sleeve", "cap_front", "underarm_front"), ("sleeve", "cap_back", "underarm_back"))
+        ),
+        Join("sleeve hem", "underarm", (("sleeve", "hem", "underarm_front"), ("sleeve", "hem", "underarm_back"))),
+    )
+
+
+def band_seams(made: Neckband) -> tuple[Seam, ...]:
+    """Band to neckline, and to itself."""
+    return (
+        seam(
+            "neckline",
+            edge("neckband", "neckline"),
+            edge("back", "neckline"),
+            edge("front", "neckline").backward,
+            ease=made.ease,
+            reason="the band is shorter and stretched on, so that it lies flat",
+        ),
+        seam("band", edge("neckband", "neckline_turned"), edge("neckband", "neckline").backward),
+        seam("band_ends", edge("neckband", "centre_back"), edge("neckband", "centre_back")),
+    )
+
+
+def cuff_seams(made: Cuff) -> tuple[Seam, ...]:
+    """Cuff to sleeve, and to itself."""
+    return (
+        seam("cuff", edge("cuff", "hem"), edge("sleeve", "hem"), ease=made.ease, reason=STRETCHED_ON),
+        seam("cuff_turned", edge("cuff", "hem_turned"), edge("cuff", "hem").backward),
+        seam("cuff_ends", edge("cuff", "front_end"), edge("cuff", "back_end").backward),
+    )
+
+
+def armhole_band_seams(made: ArmholeBand) -> tuple[Seam, ...]:
+    """Band to armhole, and to itself."""
+    return (
+        seam(
+            "armhole",
+            edge("armhole_band", "armhole"),
+            edge("front", "armhole").backward,
+            edge("back", "armhole"),
+            ease=made.ease,
+            reason="the band is shorter and stretched on, so that it lies flat",
+        ),
+        seam("armhole_band_turned", edge("armhole_band", "armhole_turned"), edge("armhole_band", "armhole").backward),
+        seam("armhole_band_ends", edge("armhole_band", "back_end"), edge("armhole_band", "front_end").backward),
+    )
+
+
+def hem_band_seams(made: HemBand) -> tuple[Seam, ...]:
+    """Band to hem, and to itself."""
+    return (
+        seam(
+            "hem",
+            edge("hem_band", "hem"),
+            edge("front", "hem").backward,
+            edge("back", "hem"),
+            ease=made.ease,
+            reason=STRETCHED_ON,
+        ),
+        seam("hem_band_turned", edge("hem_band", "hem_turned"), edge("hem_band", "hem").backward),
+        seam("hem_band_ends", edge("hem_band", "centre_back"), edge("hem_band", "centre_back")),
+    )
