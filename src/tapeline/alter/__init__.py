@@ -1,6 +1,7 @@
 """Alterations: from garment to garment, keeping steps, seams, notches, joins and names, and telling what was done."""
 
 from tapeline.alter.cut_line import CutLine, along, level, through, upright
+from tapeline.alter.join import join
 from tapeline.alter.lengthen import lengthen
 from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
@@ -13,6 +14,7 @@ __all__ = [
     "Edges",
     "Spread",
     "along",
+    "join",
     "lengthen",
     "level",
     "mirror",
