@@ -24,7 +24,7 @@ class Edges(StrEnum):
     """What becomes of an edge that is cut."""
 
     FAIR = "fair"
-    """Drawn anew: a straight line straight from end to end, a curve as a fair line through its own knots."""
+    """Drawn anew: a straight line straight from end to end (bent, where a hinge turned its parts), a curve fair."""
     STRAIGHT = "straight"
     """Both parts stay as they are, and a straight line runs from the one to the other."""
 

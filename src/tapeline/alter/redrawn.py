@@ -42,9 +42,10 @@ class Moves(Protocol):
 def redrawn(path: Path, regions: Sequence[Region], moves: Moves) -> Path:
     """A path whose knots lie in several regions.
 
-    Segments that lie on one side are kept or moved as they are. A straight one that was cut is straight again; a curve
-    that was cut is drawn anew with the curves that run smoothly into it, as one fair line through the knots that are
-    left, leaving and arriving as before. Where nothing was moved a fair line comes out as it was.
+    Segments that lie on one side are kept or moved as they are. A straight one that was cut is straight again, unless
+    its parts were turned against each other: then it bends, so that both its ends keep their angles. A curve that was
+    cut is drawn anew with the curves that run smoothly into it, as one fair line through the knots that are left,
+    leaving and arriving as before. Where nothing was moved a fair line comes out as it was.
     """
     knots = path.knots
     places = [moves.moved(knot, region) for knot, region in zip(knots, regions, strict=True)]
@@ -56,11 +57,11 @@ def redrawn(path: Path, regions: Sequence[Region], moves: Moves) -> Path:
             continue
         through = [place for place in places[first : last + 1] if place is not None]
         through = [p for k, p in enumerate(through) if k == 0 or p.distance_to(through[k - 1]) > SMOOTH]
-        if isinstance(segments[0], Line):
+        leave = _turned(segments[0].direction(0), regions[first], moves.move)
+        arrive = _turned(segments[-1].direction(1), regions[last], moves.move)
+        if isinstance(segments[0], Line) and abs(leave.turn_to(arrive)) < SMOOTH:
             new += Path.through(*through).segments
         else:
-            leave = _turned(segments[0].direction(0), regions[first], moves.move)
-            arrive = _turned(segments[-1].direction(1), regions[last], moves.move)
             new += fair_line(through, leave, arrive).segments
     return Path(tuple(new))
 
