@@ -124,6 +124,8 @@ def folds_square(drawing: Drawing) -> Iterator[str]:
         for at, edge in enumerate(piece.edges):
             if edge.fold:
                 for other in (piece.edges[at - 1], piece.edges[(at + 1) % len(piece.edges)]):
+                    if other.name in piece.pointed:
+                        continue
                     off = angle(piece, edge.name, other.name) - math.pi / 2
                     if abs(off) > FOLD:
                         yield f"{piece.name}.{other.name} is {math.degrees(off):.3f} degrees off square to the fold"

@@ -19,6 +19,7 @@ REFUSALS = frozenset(
         "armhole-closed",
         "back-wider-than-chest",
         "band-over-hip",
+        "band-too-wide-for-v",
         "cannot-be-met",
         "cap-too-low",
         "chest-wider-than-bust",

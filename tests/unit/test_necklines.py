@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 
 import pytest
 
 from tapeline.blocks.neck_shapes import NECK_SHAPES
+from tapeline.blocks.neckband import BandChoices
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Cloth, Garment
-from tapeline.problems import InputError, Severity
+from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles.top import NecklineChoices
 from tapeline.truing import true
+from tapeline.truing.waves import turned
 from tests.properties.drafts import Drawing, draw, examples
 from tests.properties.invariants import broken
 from tests.wearers import CHILDREN, random_wearers
@@ -22,13 +25,18 @@ TAPES = {
     "hip_depth": 200, "arm_length": 570,
 }  # fmt: skip
 NOOR = Wearer("Noor", Figure.WOMAN, TAPES)
+V = NecklineChoices(NECK_SHAPES["v"], cm(2), cm(3), cm(1.5))
 SCOOP = NecklineChoices(NECK_SHAPES["scoop"], cm(2.5), cm(3), cm(1.5))
 
 
-def codes(garment: Garment) -> dict[str, Severity]:
+def true_of(garment: Garment) -> tuple[Problem, ...]:
     """What truing finds."""
-    found = true(garment, NOOR, Cloth(), meaning={}, pull_on=True, band_stretch=80).findings
-    return {finding.code: finding.severity for finding in found}
+    return true(garment, NOOR, Cloth(), meaning={}, pull_on=True, band_stretch=80).findings
+
+
+def codes(garment: Garment) -> dict[str, Severity]:
+    """How bad each of it is."""
+    return {finding.code: finding.severity for finding in true_of(garment)}
 
 
 def test_a_scoop_is_half_as_deep_again_and_fuller() -> None:
@@ -51,11 +59,12 @@ def test_a_scoop_is_half_as_deep_again_and_fuller() -> None:
 
 
 @pytest.mark.slow
-def test_everything_holds_of_a_scoop() -> None:
-    """One sweep without a wave, square to the folds, over a straight join, on random women, men and on children."""
+@pytest.mark.parametrize("line", [SCOOP, V], ids=["scoop", "v"])
+def test_everything_holds_of_a_shape(line: NecklineChoices) -> None:
+    """One sweep without a wave, square to the folds but for the point, over a straight join, on women and men."""
     count = max(5, examples(100).max_examples)
     for wearer in (*random_wearers(Figure.WOMAN, count), *random_wearers(Figure.MAN, count)):
-        garment = draw(wearer, "tee", "slight", neckline=SCOOP)
+        garment = draw(wearer, "tee", "slight", neckline=line)
         said = frozenset({"bust-wants-dart", "shoulder-inside-back"})
         assert not broken(Drawing(wearer, "tee", "slight", True, garment, said))
 
@@ -81,3 +90,35 @@ def test_a_neckline_that_leaves_no_shoulder_is_refused() -> None:
     with pytest.raises(InputError) as refused:
         draw(child, "tee", "slight", surveyed=False, neckline=NecklineChoices(widen=cm(8)))
     assert [p.code for p in refused.value.problems] == ["neckline-too-wide"]
+
+
+def test_a_v_is_straight_at_its_point() -> None:
+    """No bend at the point; from there it turns by little more than a degree in its lower half, and only one way."""
+    path = draw(NOOR, "tee", "slight", neckline=V).piece("front").edge("neckline").path
+    assert path.curvatures()[0] == pytest.approx(0, abs=1e-6)
+    assert abs(math.degrees(path.leaves.turn_to(path.direction_at(path.length / 2)))) < 4
+    assert min(turned(path)) < math.radians(0.5)
+
+
+@pytest.mark.parametrize("width", [1.2, 2, 3])
+def test_a_mitred_band_meets_over_the_point(width: float) -> None:
+    """The finished band's folded edge ends on the centre line, where the line a band's width inside the v meets it.
+
+    Worked out by trigonometry: the mitre halves the angle between band and band, and that is the v's own angle.
+    """
+    garment = draw(NOOR, "tee", "slight", neckline=V, band=BandChoices(width=cm(width)))
+    way, band = garment.piece("front").edge("neckline").path.leaves, garment.piece("neckband")
+    from_centre = math.atan2(way.x, way.y)
+    mitre = band.edge("mitre").path
+    assert mitre.length == pytest.approx(10 * width / math.sin(from_centre), abs=1e-6)
+    assert band.edge("neckline").path.arrives.turn_to(mitre.leaves) == pytest.approx(from_centre - math.pi, abs=1e-9)
+    assert band.edge("mitre_turned").length == pytest.approx(mitre.length, abs=1e-9)
+    assert "front.neckline" not in {finding.where for finding in true_of(garment)}
+
+
+def test_a_band_too_wide_for_its_v_is_refused() -> None:
+    """A v so deep and narrow that the mitre would reach the shoulder."""
+    narrow = NecklineChoices(NECK_SHAPES["v"], cm(0), cm(15), cm(0))
+    with pytest.raises(InputError) as refused:
+        draw(NOOR, "tee", "slight", neckline=narrow, band=BandChoices(width=cm(9)))
+    assert [p.code for p in refused.value.problems] == ["band-too-wide-for-v"]

@@ -8,10 +8,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tapeline.draft import Draft, Drawn, Place, Ray, Sheet, WornHalf, part_way, worn_line
+from tapeline.draft import Draft, Drawn, Heading, Place, Ray, Sheet, WornHalf, part_way, worn_line
+from tapeline.geometry import solve_one
 from tapeline.lengths import Length, cm
 
-__all__ = ["SHOULDER_RUN", "Neck", "Neckline", "deeper", "neck", "neckline"]
+__all__ = ["SHOULDER_RUN", "Neck", "Neckline", "deeper", "neck", "neckline", "pointed_neckline"]
 
 SHOULDER_RUN = cm(14)
 """The shoulder's fall is told over this run."""
@@ -19,6 +20,11 @@ RISE = 3
 """The back neck rises by the neck width over this."""
 DEPTH = cm(1)
 """The front neck is this much deeper than the neck is wide."""
+V_SHARE = Fraction(3, 4)
+V_OUT = 24
+"""A v bends from this share of its straight line, which lies out there by its length over this; our own choice."""
+MOST_TURN = 0.5
+"""A v leaves its point within so many radians of the straight line to the shoulder."""
 GUIDE_SHARE = Fraction(2, 3)
 GUIDE_BEYOND = cm(0.3)
 """The front neckline passes this share of the way down the diagonal, and this much further."""
@@ -45,6 +51,8 @@ class Neckline:
 
     back: Drawn
     front: Drawn
+    pointed: bool = False
+    """Whether the front meets the centre in a point."""
 
 
 def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) -> Neck:
@@ -135,3 +143,38 @@ def neckline(
         WornHalf(n.back, (back_centre, back_end), n.back_shoulder_line, n.back.centre.square),
     )
     return Neckline(back, front)
+
+
+def pointed_neckline(n: Neck, back_centre: Place, back_end: Place, front_centre: Place, front_end: Place) -> Neckline:
+    """A v: straight where it leaves the point, one fair line over the sewn shoulder, square to the centre back."""
+    n.front.section("The neckline")
+    straight = front_end.reading_from(front_centre).length
+    guide = n.front.point(
+        "neckline_guide",
+        "Three quarters of the way up the v, out by a part in 24: from here it bends to meet the back",
+        part_way(front_centre, front_end, V_SHARE).away_from((front_end, front_centre), straight / V_OUT),
+    )
+
+    def halves(turn: float, front: Sheet, back: Sheet) -> tuple[Drawn, Drawn]:
+        toward = (front_end.point - front_centre.point).unit.turned(turn)
+        return worn_line(
+            "neckline",
+            "Straight at the point, smooth over the shoulder, square to the centre back",
+            WornHalf(
+                front, (front_centre, guide, front_end), n.front_shoulder_line, Heading(toward, "straight at the point")
+            ),
+            WornHalf(back, (back_centre, back_end), n.back_shoulder_line, back.centre.square),
+        )
+
+    def bend_at_point(turn: float) -> float:
+        tried = halves(turn, scratch(n.front), scratch(n.back))
+        return tried[0].path.curvatures()[0]
+
+    turn = solve_one(bend_at_point, -MOST_TURN, MOST_TURN, "the way the v leaves its point")
+    front, back = halves(turn, n.front, n.back)
+    return Neckline(back, front, pointed=True)
+
+
+def scratch(sheet: Sheet) -> Sheet:
+    """The same paper, of which nothing is kept."""
+    return Sheet(lambda _step: None, sheet.name)

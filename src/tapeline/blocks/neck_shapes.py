@@ -10,7 +10,10 @@ from fractions import Fraction
 
 from tapeline.pattern import choice
 
-__all__ = ["NECK_SHAPES", "NeckShape"]
+__all__ = ["NECK_SHAPES", "STRAIGHT", "NeckShape"]
+
+STRAIGHT = Fraction(1, 2)
+"""Half way down to the corner lies the straight line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,12 +22,13 @@ class NeckShape:
 
     depth: float | Fraction = choice(Fraction(1), 1, 2, "depth of the front, as a share of the neck's own")
     fullness: float | Fraction = choice(
-        Fraction(2, 3), 0.65, 0.75, "how far down to the corner it runs: steep at the sides and flat below"
+        Fraction(2, 3), 0.5, 0.75, "how far down to the corner it runs: steep at the sides and flat below; 1/2 is a v"
     )
 
 
 NECK_SHAPES = {
     "round": NeckShape(),
     "scoop": NeckShape(Fraction(3, 2), Fraction(18, 25)),
+    "v": NeckShape(Fraction(3, 2), STRAIGHT),
 }
-"""A scoop is half as deep again, and fuller."""
+"""A scoop is half as deep again, and fuller; a v is straight, with a point."""

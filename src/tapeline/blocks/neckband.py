@@ -5,10 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tapeline.blocks.neck import Neckline
-from tapeline.draft import Draft, folded, halfway, notch_along, sewn
+from tapeline.draft import Draft, Reading, folded, halfway, notch_along, sewn
+from tapeline.draft.place import needs_of
 from tapeline.lengths import Length, at_most, cm
-from tapeline.pattern import Cut, Mark, NotchKind, Piece, choice
+from tapeline.pattern import Cut, Edge, Mark, NotchKind, Piece, choice
 
+LEAST_BESIDE_MITRE = cm(2)
+"""From the mitre to the shoulder, along the folded edge."""
 __all__ = ["BAND_SHARES", "BandChoices", "Neckband", "neckband"]
 
 BAND_SHARES = ((0, 1.0), (20, 0.90), (35, 0.87), (50, 0.80), (80, 0.75), (120, 0.67))
@@ -34,6 +37,8 @@ class Neckband:
 
     piece: Piece
     ease: Length
+    pointed: bool = False
+    """Whether it is mitred at the centre front, and not on the fold there."""
 
 
 def neckband(d: Draft, c: BandChoices, line: Neckline) -> Neckband:
@@ -65,16 +70,39 @@ def neckband(d: Draft, c: BandChoices, line: Neckline) -> Neckband:
         s.point("band_fold", "The band is folded here", halfway(fold, fold_top)),
         s.point("band_fold_back", "The band is folded here", halfway(back_end, back_top)),
     )
-    crease = s.straight("crease", "Folded in half along this line", middle, middle_back)
+    crease_start = middle
+    if line.pointed:
+        mitre = d.measured("mitre_depth", "How much shorter the band is at its folded edge", mitre_depth(line, c.width))
+        d.require(
+            "band-too-wide-for-v",
+            shoulder,
+            mitre + LEAST_BESIDE_MITRE,
+            says="the band is so wide that its mitre takes up the whole of the v",
+            where="garment.band.width",
+            hint="make garment.band.width smaller, or widen the v with garment.neckline.widen",
+        )
+        crease_start = s.point("mitre_end", "Where the mitre's seam meets the fold", middle.out(mitre))
+    crease = s.straight("crease", "Folded in half along this line", crease_start, middle_back)
+    front_end: tuple[Edge, ...]
+    if line.pointed:
+        front_end = (
+            sewn("mitre", s.straight("mitre", "Sewn to its mirror image, over the point", fold, crease_start)),
+            sewn("mitre_turned", s.straight("mitre_turned", "The same on the other half", crease_start, fold_top)),
+        )
+    else:
+        front_end = (folded("centre_front", s.straight("centre_front_fold", "On the fold", fold, fold_top)),)
+    turned = s.straight("neckline_turned", "Folded over onto the other long edge", fold_top, back_top)
+    if line.pointed:
+        centre_back = folded("centre_back", s.straight("centre_back_fold", "On the fold", back_top, back_end))
+    else:
+        centre_back = sewn("centre_back", s.straight("centre_back_seam", "Sewn to its other half", back_top, back_end))
     piece = s.piece(
         "Neckband",
-        folded("centre_front", s.straight("centre_front_fold", "On the fold", fold, fold_top)),
-        sewn(
-            "neckline_turned", s.straight("neckline_turned", "Folded over onto the other long edge", fold_top, back_top)
-        ),
-        sewn("centre_back", s.straight("centre_back_seam", "Sewn to its other half", back_top, back_end)),
+        *front_end,
+        sewn("neckline_turned", turned),
+        centre_back,
         sewn("neckline", s.straight("neckline", "Sewn to the neckline", back_end, fold)),
-        grain=(middle.up(c.width / 2), middle.down(c.width / 2)),
+        grain=(crease_start.up(c.width / 2), crease_start.down(c.width / 2)),
         cut=Cut(1, c.cloth),
         notches=(
             notch_along("neckline", half_length - shoulder, NotchKind.SINGLE),
@@ -82,4 +110,18 @@ def neckband(d: Draft, c: BandChoices, line: Neckline) -> Neckband:
         ),
         marks=(Mark("crease", crease.path),),
     )
-    return Neckband(piece, half_length - neckline)
+    return Neckband(piece, half_length - neckline, line.pointed)
+
+
+def mitre_depth(line: Neckline, width: Length) -> Reading:
+    """How far back the mitre's seam goes along the band: its width over the slope of the v at its point."""
+    way = line.front.path.leaves
+    return Reading(
+        Length(width.mm * way.y / way.x),
+        (
+            f"measured at the point of the {line.front.full_name}: along the v, to below where a line ",
+            width,
+            " inside it meets the centre",
+        ),
+        (line.front.label, *needs_of(width)),
+    )

@@ -128,13 +128,14 @@ class Sheet:
         cut: Cut,
         notches: tuple[Notch, ...] = (),
         marks: tuple[Mark, ...] = (),
+        pointed: tuple[str, ...] = (),
     ) -> Piece:
         """Close the outline: edges clockwise, each beginning where the one before ends."""
         for before, after in zip(edges, (*edges[1:], edges[0]), strict=True):
             gap = before.path.end.distance_to(after.path.start)
             if gap > CLOSED_MM:
                 raise AssertionError(f"{self.name}: {before.name} ends {gap:.3f} mm from where {after.name} begins")
-        return Piece(self.name, title, edges, Line(grain[0].point, grain[1].point), cut, notches, marks)
+        return Piece(self.name, title, edges, Line(grain[0].point, grain[1].point), cut, notches, marks, pointed)
 
 
 def sewn(name: str, line: Drawn) -> Edge:

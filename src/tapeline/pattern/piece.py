@@ -44,6 +44,8 @@ class Piece:
     cut: Cut
     notches: tuple[Notch, ...] = ()
     marks: tuple[Mark, ...] = ()
+    pointed: tuple[str, ...] = ()
+    """Edges that are meant to meet the fold in a point: a v neck."""
 
     def edge(self, name: str) -> Edge:
         """The edge of that name; `KeyError` names the edges there are."""

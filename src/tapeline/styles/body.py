@@ -42,6 +42,8 @@ class HalfShape:
     hem_centre: Place
     banded: bool = False
     """Whether the hem is sewn to a band, not turned up."""
+    pointed: bool = False
+    """Whether the neckline meets the centre in a point."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +122,7 @@ def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *
             notch("armhole", lines.armhole, lines.notch, kind),
             notch("side", side.side, side.waist),
         ),
+        pointed=("neckline",) if shape.pointed else (),
     )
     whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", lines.armhole.reading())
     to_notch = d.measured(

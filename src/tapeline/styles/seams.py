@@ -21,6 +21,9 @@ __all__ = [
     "sleeve_seams",
 ]
 
+BAND_ENDS = (("band_ends", "centre_back"),)
+BAND_MITRED = (("band_mitre", "mitre"), ("band_mitre_turned", "mitre_turned"))
+"""Seams in which a neckband is sewn to itself, and their edges."""
 STRETCHED_ON = "the rib is shorter and stretched on, so that it holds the cloth together"
 CAP_EASE = "the cap is eased in between the notches and the crown, so that it curves over the shoulder"
 
@@ -75,7 +78,10 @@ def band_seams(made: Neckband) -> tuple[Seam, ...]:
             reason="the band is shorter and stretched on, so that it lies flat",
         ),
         seam("band", edge("neckband", "neckline_turned"), edge("neckband", "neckline").backward),
-        seam("band_ends", edge("neckband", "centre_back"), edge("neckband", "centre_back")),
+        *(
+            seam(name, edge("neckband", end), edge("neckband", end))
+            for name, end in (BAND_MITRED if made.pointed else BAND_ENDS)
+        ),
     )
 
 

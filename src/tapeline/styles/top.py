@@ -12,8 +12,8 @@ from tapeline.blocks.dartless import Dartless, dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
 from tapeline.blocks.looseness import Looseness
-from tapeline.blocks.neck import Neckline, deeper, neckline
-from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
+from tapeline.blocks.neck import Neckline, deeper, neckline, pointed_neckline
+from tapeline.blocks.neck_shapes import NECK_SHAPES, STRAIGHT, NeckShape
 from tapeline.blocks.outline import SideLines, shaped_side
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
@@ -125,7 +125,9 @@ def top(
     front_end = neck.front.point(
         "neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(c.neckline.widen)
     )
-    neck_line = neckline(neck, back_centre, back_end, front_centre, front_end, fullness=c.neckline.shape.fullness)
+    ends = back_centre, back_end, front_centre, front_end
+    fullness = c.neckline.shape.fullness
+    neck_line = pointed_neckline(neck, *ends) if fullness == STRAIGHT else neckline(neck, *ends, fullness=fullness)
 
     neck.back.section("Hem and side of the back")
     finished = c.length + c.looseness.hem
@@ -160,7 +162,15 @@ def top(
         d,
         points,
         HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre, hem_band is not None),
-        HalfShape(neck_line.front, front_centre, front_end, front_side, front_hem_centre, hem_band is not None),
+        HalfShape(
+            neck_line.front,
+            front_centre,
+            front_end,
+            front_side,
+            front_hem_centre,
+            hem_band is not None,
+            neck_line.pointed,
+        ),
         arm,
     )
     return Top(f, points, neck_line, made, back_side)

@@ -65,6 +65,8 @@ def square_angles(garment: Garment) -> list[SquareAngle]:
         for index, edge in enumerate(edges):
             if edge.fold:
                 for neighbour in (edges[index - 1], edges[(index + 1) % len(edges)]):
+                    if neighbour.name in piece.pointed:
+                        continue
                     off = piece.corner(edge.name, neighbour.name)[1] - math.pi / 2
                     found.append(SquareAngle(piece.name, neighbour.name, off))
     return found
