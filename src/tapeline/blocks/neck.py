@@ -8,8 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tapeline.draft import Draft, Drawn, Heading, Place, Ray, Sheet, WornHalf, part_way, worn_line
-from tapeline.geometry import solve_one
+from tapeline.draft import Draft, Drawn, Heading, Place, Ray, Sheet, WornHalf, part_way, worn_line, worn_line_from_point
 from tapeline.lengths import Length, cm
 
 __all__ = ["SHOULDER_RUN", "Neck", "Neckline", "deeper", "neck", "neckline", "pointed_neckline"]
@@ -23,8 +22,6 @@ DEPTH = cm(1)
 V_SHARE = Fraction(3, 4)
 V_OUT = 24
 """A v bends from this share of its straight line, which lies out there by its length over this; our own choice."""
-MOST_TURN = 0.5
-"""A v leaves its point within so many radians of the straight line to the shoulder."""
 GUIDE_SHARE = Fraction(2, 3)
 GUIDE_BEYOND = cm(0.3)
 """The front neckline passes this share of the way down the diagonal, and this much further."""
@@ -155,26 +152,11 @@ def pointed_neckline(n: Neck, back_centre: Place, back_end: Place, front_centre:
         part_way(front_centre, front_end, V_SHARE).away_from((front_end, front_centre), straight / V_OUT),
     )
 
-    def halves(turn: float, front: Sheet, back: Sheet) -> tuple[Drawn, Drawn]:
-        toward = (front_end.point - front_centre.point).unit.turned(turn)
-        return worn_line(
-            "neckline",
-            "Straight at the point, smooth over the shoulder, square to the centre back",
-            WornHalf(
-                front, (front_centre, guide, front_end), n.front_shoulder_line, Heading(toward, "straight at the point")
-            ),
-            WornHalf(back, (back_centre, back_end), n.back_shoulder_line, back.centre.square),
-        )
-
-    def bend_at_point(turn: float) -> float:
-        tried = halves(turn, scratch(n.front), scratch(n.back))
-        return tried[0].path.curvatures()[0]
-
-    turn = solve_one(bend_at_point, -MOST_TURN, MOST_TURN, "the way the v leaves its point")
-    front, back = halves(turn, n.front, n.back)
+    toward = Heading((front_end.point - front_centre.point).unit, "straight at the point")
+    front, back = worn_line_from_point(
+        "neckline",
+        "Straight at the point, smooth over the shoulder, square to the centre back",
+        WornHalf(n.front, (front_centre, guide, front_end), n.front_shoulder_line, toward),
+        WornHalf(n.back, (back_centre, back_end), n.back_shoulder_line, n.back.centre.square),
+    )
     return Neckline(back, front, pointed=True)
-
-
-def scratch(sheet: Sheet) -> Sheet:
-    """The same paper, of which nothing is kept."""
-    return Sheet(lambda _step: None, sheet.name)

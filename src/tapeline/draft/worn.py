@@ -5,15 +5,18 @@ Drawn apart and made square to the seam, each half gets a wave that nobody asked
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import Heading
 from tapeline.draft.place import Place
 from tapeline.draft.sheet import Sheet, how_curve
-from tapeline.geometry import Rigid, fair_line
+from tapeline.geometry import Rigid, fair_line, solve_one
 
-__all__ = ["WornHalf", "worn_line"]
+__all__ = ["WornHalf", "worn_line", "worn_line_from_point"]
+
+MOST_TURN = 0.5
+"""A line leaves its point within so many radians of the way it is meant to go."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,3 +52,25 @@ def worn_line(name: str, says: str, one: WornHalf, other: WornHalf) -> tuple[Dra
         needs = tuple(place.label for place in (*half.through, *partner.through))
         halves.append(half.sheet.drawn(name, says, path, (how,), needs))
     return halves[0], halves[1]
+
+
+def worn_line_from_point(name: str, says: str, one: WornHalf, other: WornHalf) -> tuple[Drawn, Drawn]:
+    """The same for a line that begins in a point: it leaves about as `one` says, and does not bend there.
+
+    Raises `InputError` (`cannot-be-met`) where it would have to leave quite another way.
+    """
+
+    def leaving(turn: float, first: Sheet, second: Sheet) -> tuple[Drawn, Drawn]:
+        end = replace(one.end, direction=one.end.direction.turned(turn))
+        return worn_line(name, says, replace(one, sheet=first, end=end), replace(other, sheet=second))
+
+    def bend(turn: float) -> float:
+        return leaving(turn, scratch(one.sheet), scratch(other.sheet))[0].path.curvatures()[0]
+
+    turn = solve_one(bend, -MOST_TURN, MOST_TURN, "the way the line leaves its point")
+    return leaving(turn, one.sheet, other.sheet)
+
+
+def scratch(sheet: Sheet) -> Sheet:
+    """The same paper, of which nothing is kept."""
+    return Sheet(lambda _step: None, sheet.name)
