@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tapeline.alter import Edges, along, lengthen, level, split, through
@@ -54,7 +54,9 @@ def test_lengthened_straight_the_area_grows_by_the_strip(wearer: Wearer, style: 
 def test_lengthened_or_shortened_the_garment_is_as_true_as_before(wearer: Wearer, style: str, by: float) -> None:
     """Back and front altered alike: seams part by part, lines over seams, folds, outlines and girths still hold."""
     before = drawn(wearer, style)
-    after = both_longer(before, Length(by))
+    # The block's side is straight and slants: drawn anew it would turn, as the explanation says.
+    assume(style == "tee" or by > 0)
+    after = both_longer(before, Length(by), Edges.FAIR if style == "tee" else Edges.STRAIGHT)
     in_order(before, after)
     assert errors(after, wearer) == errors(before, wearer)
     for half in ("back", "front"):

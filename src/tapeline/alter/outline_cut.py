@@ -14,7 +14,7 @@ from tapeline.lengths import phrase_text
 from tapeline.pattern import Edge, Piece
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["EdgePart", "OutlineCut", "cut_outline"]
+__all__ = ["EdgePart", "OutlineCut", "cut_outline", "pinned"]
 
 ON_CORNER_MM = 0.01
 """A line that comes so near a corner goes through it: a tenth of the thinnest pencil line."""
@@ -59,7 +59,7 @@ def cut_outline(piece: Piece, cut: CutLine) -> OutlineCut:
     _leaves_edges(piece, cut, (start[0], end[0]))
     outline = piece.seam_line
     first, last = outline.at(start[0]), outline.at(end[0])
-    path = _pinned(cut.path.part(start[1], end[1]), first, last)
+    path = pinned(cut.path.part(start[1], end[1]), first, last)
     beyond, kept = _parts(piece, start[0], end[0]), _parts(piece, end[0], start[0])
     return OutlineCut(_between(beyond, first, last), _between(kept, last, first), path, start[0], end[0])
 
@@ -143,7 +143,7 @@ def _between(parts: tuple[EdgePart, ...], start: Point, end: Point) -> tuple[Edg
         edge = found[at].edge
         ends = (place, edge.path.end) if at == 0 else (edge.path.start, place)
         if not found[at].whole or (edge.path.start, edge.path.end) != ends:
-            found[at] = replace(found[at], edge=replace(edge, path=_pinned(edge.path, *ends)))
+            found[at] = replace(found[at], edge=replace(edge, path=pinned(edge.path, *ends)))
     return tuple(found)
 
 
@@ -158,7 +158,7 @@ def _named_apart(parts: list[EdgePart]) -> tuple[EdgePart, ...]:
     return tuple(named)
 
 
-def _pinned(path: Path, start: Point, end: Point) -> Path:
+def pinned(path: Path, start: Point, end: Point) -> Path:
     """The path with its ends exactly where they are to be; they are there but for rounding.
 
     A stretch at a knot may begin or end with a segment of no length, which has no direction: it is left out.

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from tapeline.alter.outline_cut import pinned
 from tapeline.alter.sewn import with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
-from tapeline.geometry import Rigid
+from tapeline.geometry import Point, Rigid
 from tapeline.pattern import Edge, EdgeRef, Garment, Girth, Join, Mark, Piece, Seam
 from tapeline.problems import InputError, Problem, Severity
 
@@ -37,6 +38,7 @@ def unfold(garment: Garment, piece: str) -> Garment:
     at, over = _fold(half)
     edges = (*half.edges[at + 1 :], *half.edges[:at])
     images = tuple(_image(edge, over) for edge in reversed(edges))
+    images = _closed(images, edges[-1].path.end, edges[0].path.start)
     lengths = {edge.name: edge.length for edge in edges}
     whole = replace(
         half,
@@ -103,6 +105,14 @@ def _fold(half: Piece) -> tuple[int, Rigid]:
 
 def _image(edge: Edge, over: Rigid) -> Edge:
     return Edge(edge.name + OTHER, edge.path.moved(over).reversed(), edge.kind)
+
+
+def _closed(images: tuple[Edge, ...], start: Point, end: Point) -> tuple[Edge, ...]:
+    """The images with their outer ends exactly where the half ends and begins; they are there but for rounding."""
+    first, *rest = images
+    first = replace(first, path=pinned(first.path, start, first.path.end))
+    *middle, last = (first, *rest)
+    return (*middle, replace(last, path=pinned(last.path, last.path.start, end)))
 
 
 def _other_side(side: tuple[EdgeRef, ...], piece: str) -> tuple[EdgeRef, ...]:
