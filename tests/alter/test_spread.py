@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tapeline.alter import Edges, Spread, level, split, spread, upright
@@ -73,6 +73,9 @@ def test_a_flare_at_back_and_front_keeps_the_garment_true(wearer: Wearer, by: fl
     after = before
     for half in ("back", "front"):
         line = upright(after, f"{half}.underarm", out=cm(-2))
+        # On a hip far narrower than the chest it would come out at the side: no flare of the hem.
+        ends = cut_outline(after.piece(half), line)
+        assume("hem" in (ends.beyond[0].was, ends.beyond[-1].was))
         after = spread(after, half, [Spread(line, Length(by), hinge="armhole")])
     in_order(before, after)
     known = errors(before, wearer)
