@@ -11,12 +11,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tapeline.alter import CutLine, along, level, split, through, upright
+from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.finish import FinishChoices, finish
 from tapeline.geometry import Point, Vector, area, fair_line
 from tapeline.lengths import cm
 from tapeline.measures import Wearer, size_wearer
 from tapeline.pattern import Garment, Step, StepKind
 from tapeline.problems import InputError
+from tapeline.styles.top import NecklineChoices
 from tests.alter.altered import drawn, errors, in_order, refused, shape, trued
 from tests.finish.shapes import TITLE
 from tests.properties.drafts import draw, examples
@@ -57,6 +59,15 @@ def test_both_parts_are_together_what_was_cut(kind: str, wearer: Wearer, style: 
         parts = [e.length for p in (rest, part) for e in p.edges if e.name in (edge.name, f"{edge.name}_2")]
         assert sum(parts) == pytest.approx(edge.length, abs=1e-6)
     assert part.edge("new_seam").length == pytest.approx(rest.edge("new_seam").length, abs=1e-9)
+
+
+def test_a_point_that_was_meant_stays_meant() -> None:
+    """A v neck's point on the fold is no fault, before the front is cut across and after."""
+    wearer = size_wearer("92")
+    before = draw(wearer, neckline=NecklineChoices(shape=NECK_SHAPES["v"]))
+    after, _ = cut(before, "chest block")
+    assert after.piece("front").pointed == before.piece("front").pointed == ("neckline",)
+    assert errors(after, wearer) == errors(before, wearer) == []
 
 
 @pytest.mark.parametrize("kind", LINES)

@@ -100,7 +100,8 @@ def _part(whole: Piece, parts: tuple[EdgePart, ...], cut_edge: Edge, *, name: st
     if whole.on_fold and not on_fold:
         # What lay on the fold was cut once, and was both sides; away from the fold it is cut for each side.
         cut = Cut(cut.quantity * 2, cut.cloth, mirrored=True)
-    made = Piece(name, title, edges, whole.grain, cut, tuple(_notches(whole, parts)))
+    pointed = tuple(part.edge.name for part in parts if part.was in whole.pointed)
+    made = Piece(name, title, edges, whole.grain, cut, tuple(_notches(whole, parts)), pointed=pointed)
     return replace(made, grain=grain_inside(made, whole.grain), marks=tuple(_marks(whole, made)))
 
 
