@@ -158,3 +158,10 @@ def test_the_nearest_place_is_found_on_a_curve_that_does_not_bend(share: float) 
     foot = Point(260, -650).toward(Point(0, -650), share)
     assert curve.distance_to(foot + Vector(0, 3)) == pytest.approx(3, abs=1e-6)
     assert curve.length_to(foot) == pytest.approx(260 * share, abs=1e-6)
+
+
+def test_an_outline_that_is_closed_but_for_rounding_does_not_cross_itself() -> None:
+    """A gap of a rounding error between end and beginning is none; one that is there to be seen closes straight."""
+    corners = [Point(0, 0), Point(0, 100), Point(60, 100), Point(60, 0), Point(3e-14, -3e-14)]
+    assert not crosses_itself(Path.through(*corners))
+    assert crosses_itself(Path.through(Point(0, 0), Point(10, 10), Point(10, 0), Point(0, 10), Point(1e-14, 0)))

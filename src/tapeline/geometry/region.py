@@ -10,6 +10,9 @@ from tapeline.geometry.segment import Line
 
 __all__ = ["area", "crosses_itself", "holds", "inner_place", "outlines_overlap"]
 
+CLOSED_MM = 1e-9
+"""An outline that ends so near its beginning is closed but for rounding."""
+
 
 def area(outline: Path) -> float:
     """Signed area in mm2 inside a closed outline, exactly (positive when it runs counter-clockwise).
@@ -43,7 +46,11 @@ def crosses_itself(outline: Path) -> bool:
     """
     from shapely import LinearRing
 
-    return not LinearRing(outline.sampled(FLATNESS_MM)).is_simple
+    corners = outline.sampled(FLATNESS_MM)
+    if outline.start.distance_to(outline.end) < CLOSED_MM:
+        # Rounding would leave a last side of no length, which lies on its neighbours.
+        corners[-1] = corners[0]
+    return not LinearRing(corners).is_simple
 
 
 def holds(outline: Path, point: Point) -> bool:
