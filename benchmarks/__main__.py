@@ -23,6 +23,8 @@ from tapeline.web.view import look
 
 DOCKET = ROOT / "examples" / "tee.toml"
 JOBS = 2
+UNSEEN = 300
+"""Texts, before the first comes again: more than the page remembers, or nothing would be drawn."""
 Row = tuple[str, float, int]
 
 
@@ -79,7 +81,7 @@ def _drafting(runs: int) -> list[Row]:
 
 
 def _redrawing(runs: int) -> list[Row]:
-    """What the page does for a key in a tape, but for the way to the browser: another millimetre every time."""
+    """What the page does for a key in a tape, but for the way to the browser: another length every time."""
     return [
         (f"redraw of {path.stem}, tape to drawing", medians_of(_redraw(path), runs), runs)
         for path in sorted(DOCKET.parent.glob("*.toml"))
@@ -87,13 +89,13 @@ def _redrawing(runs: int) -> list[Row]:
 
 
 def _redraw(path: Path) -> Callable[[], None]:
-    """Draws a docket with its first tape a millimetre longer than the time before."""
+    """Draws a docket with its first tape a tenth of a millimetre longer than the time before."""
     text = path.read_text(encoding="utf-8")
     tape, typed = next(iter(read_docket(path).wearer.tapes.items()))
-    millimetres = count()
+    tenths = count()
 
     def redraw() -> None:
-        longer = f"{(typed + next(millimetres) % 20) / 10:.2f} cm"
+        longer = f"{(typed + next(tenths) % UNSEEN / 10) / 10:.2f} cm"
         if drawing(look(with_value(text, ("wearer", "tapes", tape), longer), path.name)) is None:
             raise RuntimeError(f"{path.name} was not drawn with {tape} {longer}")
 
