@@ -19,12 +19,12 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "src")]
 
 # Found only now that the path is set.
-from PIL import Image  # noqa: E402
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright  # noqa: E402
+from PIL import Image  # noqa: E402 - the path is set only now
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright  # noqa: E402 - the path is set only now
 
-from tapeline.web.places import DAY  # noqa: E402
-from tests.browser.conftest import SWITCHES  # noqa: E402
-from tests.browser.server import Server  # noqa: E402
+from tapeline.web.places import DAY  # noqa: E402 - the path is set only now
+from tests.browser.conftest import SWITCHES  # noqa: E402 - the path is set only now
+from tests.browser.server import Server  # noqa: E402 - the path is set only now
 
 Light = Literal["light", "dark"]
 LIGHTS: tuple[Light, ...] = ("light", "dark")

@@ -18,7 +18,7 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "src")]
 
 # Found only now that the path is set.
-from scripts.pages import commands, data, docket, frames, pictures, problems, python, sizes, styles, tapes  # noqa: E402
+from scripts.pages import commands, data, docket, frames, pictures, problems, python, sizes, styles, tapes  # noqa: E402 - see above
 
 DOCS = ROOT / "docs"
 REFERENCE = {

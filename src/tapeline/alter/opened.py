@@ -10,9 +10,9 @@ from tapeline.alter.opening import Edges, Opening
 from tapeline.alter.outline_cut import cut_outline
 from tapeline.alter.sewn import with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
-from tapeline.geometry import Rigid
+from tapeline.geometry import Point, Rigid
 from tapeline.lengths import Length, Phrase, phrase_text
-from tapeline.pattern import Garment, Girth, Piece, Step, width_at
+from tapeline.pattern import Garment, Girth, Piece, width_at
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Words", "bad_line", "opened"]
@@ -73,21 +73,20 @@ def _anew(edges: Edges) -> str:
 
 def _points(story: Story, opening: Opening, whole: Piece, line: str, words: Words) -> dict[str, str]:
     """The points beyond the line where they lie now; from the old label to the new."""
-    newest: dict[str, Step] = {}
+    newest: dict[str, tuple[str, Point]] = {}
     labels = {step.label for step in story.garment.steps}
     for step in story.garment.steps:
         if step.point is not None and step.sheet == whole.name:
             base = re.sub(r"_\d+$", "", step.label)
-            newest[base if base in labels else step.label] = step
+            newest[base if base in labels else step.label] = step.label, step.point
     went = {}
-    for base, step in newest.items():
-        assert step.point is not None  # noqa: S101 - chosen so
-        if opening.takes(step.point, whole.seam_line):
-            place = opening.move.point(step.point)
-            if place.distance_to(step.point) > STILL_MM:
+    for base, (label, point) in newest.items():
+        if opening.takes(point, whole.seam_line):
+            place = opening.move.point(point)
+            if place.distance_to(point) > STILL_MM:
                 says = "Moves with what lies beyond the line"
-                how = (f"from {spoken(step.label.rpartition('.')[2])}, ", *words.how)
-                went[step.label] = story.point(base, says, how, place, (step.label, line), *words.lengths)
+                how = (f"from {spoken(label.rpartition('.')[2])}, ", *words.how)
+                went[label] = story.point(base, says, how, place, (label, line), *words.lengths)
     return went
 
 
