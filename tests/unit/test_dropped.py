@@ -6,20 +6,15 @@ import pytest
 
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
-from tapeline.pattern import Garment
 from tapeline.problems import InputError
 from tests.properties.drafts import draw
+from tests.unit.sizes import size
 
 TAPES = {
     "bust": 1020, "upper_chest": 950, "waist": 840, "hip": 1080, "shoulder_width": 405, "back_length": 410,
     "hip_depth": 210, "arm_length": 590,
 }  # fmt: skip
 YLVA = Wearer("Ylva", Figure.WOMAN, TAPES)
-
-
-def size(garment: Garment, name: str) -> float:
-    """A size, mm."""
-    return next(s.length.mm for s in garment.sizes if s.name == name)
 
 
 @pytest.mark.parametrize("drop", [2, 6, 9])

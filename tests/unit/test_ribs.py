@@ -12,20 +12,15 @@ from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
-from tapeline.pattern import Garment
 from tapeline.styles import STYLES
 from tests.properties.drafts import draw, style_choices
+from tests.unit.sizes import size
 
 TAPES = {
     "chest": 1010, "upper_chest": 1020, "waist": 890, "hip": 1000, "shoulder_width": 450, "back_length": 460,
     "hip_depth": 200, "arm_length": 640,
 }  # fmt: skip
 TOMASZ = Wearer("Tomasz", Figure.MAN, TAPES)
-
-
-def size(garment: Garment, name: str) -> float:
-    """A size, mm."""
-    return next(s.length.mm for s in garment.sizes if s.name == name)
 
 
 @pytest.mark.parametrize("wide", [3, 6, 8])

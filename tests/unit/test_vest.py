@@ -9,23 +9,19 @@ from tapeline.blocks.neckband import BandChoices
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
-from tapeline.pattern import Cloth, Garment
+from tapeline.pattern import Cloth
 from tapeline.problems import InputError
 from tapeline.styles import STYLES
 from tapeline.styles.top import NecklineChoices
 from tapeline.truing import true
 from tests.properties.drafts import draw, style_choices
+from tests.unit.sizes import size
 
 TAPES = {
     "bust": 880, "upper_chest": 850, "waist": 700, "hip": 960, "shoulder_width": 385, "back_length": 400,
     "hip_depth": 200, "arm_length": 570,
 }  # fmt: skip
 NOOR = Wearer("Noor", Figure.WOMAN, TAPES)
-
-
-def size(garment: Garment, name: str) -> float:
-    """A size, mm."""
-    return next(s.length.mm for s in garment.sizes if s.name == name)
 
 
 @pytest.mark.parametrize(("width", "raised"), [(1, 0), (1.5, 1.5), (2.5, 2)])
