@@ -36,6 +36,7 @@ ARNE = wearer(
         ("marit_block_proportional", MARIT, "block", "close", False),
         ("marit_dropped", MARIT, "dropped", "loose", True),
         ("arne_sweatshirt", ARNE, "sweatshirt", "easy", True),
+        ("arne_cardigan", ARNE, "cardigan", "easy", True),
         ("marit_vest", MARIT, "vest", "slight", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],

@@ -14,6 +14,8 @@ import numpy as np
 from shapely import LinearRing, Polygon
 
 from tapeline.blocks.looseness import LOOSENESS
+from tapeline.blocks.sleeve_choices import SleeveLength
+from tapeline.docket.choices import WORDS
 from tapeline.geometry import Path, area
 from tapeline.pattern import Edge, Garment, Piece, Seam, StepKind
 from tapeline.styles import STYLES
@@ -33,7 +35,7 @@ DYING_OUT = math.radians(1.5)
 tenth of a millimetre off straight, which a bust that is wider than the hip may give."""
 UNSEEN = math.radians(0.5)
 """A turn so small cannot be seen on a neckline."""
-CUFF_MM = STYLES["sweatshirt"].choices().cuff.width.mm
+SLEEVE_WORDS = WORDS[SleeveLength]
 
 
 def broken(drawing: Drawing) -> list[str]:
@@ -99,13 +101,14 @@ def cap_length(drawing: Drawing, half: str) -> float:
 
 
 def band_even(drawing: Drawing, seam: Seam) -> Iterator[str]:
-    """The band meets the shoulder seam at its notch, as much shorter in front as at the back."""
+    """Band or collar meets the shoulder seam at a notch, as much shorter in front as at the back."""
     garment = drawing.garment
-    (notch,) = garment.piece("neckband").notches_on("neckline")
-    front, back = (length(garment.piece(half).edge("neckline").path) for half in ("front", "back"))
-    share = 1 + seam.ease.mm / (front + back)
-    if abs(notch.at_mm - back * share) > SEWN_MM:
-        yield f"the band's notch is {notch.at_mm - back * share:.3f} mm from where the shoulder comes"
+    (band,) = seam.a
+    back, *rest = (length(garment.path(ref)) for ref in seam.b)
+    share = 1 + seam.ease.mm / (back + sum(rest))
+    off = min(abs(notch.at_mm - back * share) for notch in garment.piece(band.piece).notches_on(band.edge))
+    if off > SEWN_MM:
+        yield f"no notch of the {band.piece} is nearer than {off:.3f} mm to where the shoulder comes"
     if not 0.5 < share <= 1 + 1e-9:
         yield f"the band is {share:.3f} of the neckline"
 
@@ -258,9 +261,10 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
         if "back.dropped_reach" in points
         else 0.0
     )
-    whole = drawing.style in ("block", "sweatshirt")
-    meant = max(drawing.wearer["arm_length"] * (1 if whole else 1 / 3), cap + dropped + 40) - dropped
-    meant -= CUFF_MM if drawing.style == "sweatshirt" else 0
+    choices = STYLES[drawing.style].choices()
+    share = {"long": 1, "short": 1 / 3}[SLEEVE_WORDS.word_for(choices.sleeve.length) or ""]
+    meant = max(drawing.wearer["arm_length"] * share, cap + dropped + 40) - dropped
+    meant -= choices.cuff.width.mm if hasattr(choices, "cuff") else 0
     if abs(long - meant) > SEWN_MM:
         yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
 

@@ -21,10 +21,12 @@ class HemBand:
 
     piece: Piece
     ease: Length
+    seamed: str = "centre_back"
+    """Which of its ends is sewn: to the other half at the centre back, or into a front edge that opens."""
 
 
-def hem_band(d: Draft, c: RibChoices, front_hem: Length, back_hem: Length) -> HemBand:
-    """Half a band, on the fold at the centre front, its seam at the centre back."""
+def hem_band(d: Draft, c: RibChoices, front_hem: Length, back_hem: Length, *, opened: bool = False) -> HemBand:
+    """Half a band: its seam at the centre back, or on the fold there where the front opens."""
     d.section("The hem band's sizes")
     hem = d.measured("half_hem", "Half the hem", front_hem + back_hem)
     half_length = d.measured(
@@ -37,14 +39,15 @@ def hem_band(d: Draft, c: RibChoices, front_hem: Length, back_hem: Length) -> He
     )
     s = d.sheet("hem_band")
     s.section("The hem band")
-    made = strip(
-        s, half_length, c.width, left="The centre front, on the fold of the cloth", right="The seam at the centre back"
-    )
+    left = "The centre front, where it ends" if opened else "The centre front, on the fold of the cloth"
+    right = "The centre back, on the fold of the cloth" if opened else "The seam at the centre back"
+    made = strip(s, half_length, c.width, left=left, right=right)
+    front_end, back_end = (sewn, folded) if opened else (folded, sewn)
     piece = s.piece(
         "Hem band",
-        folded("centre_front", made.left),
+        front_end("centre_front", made.left),
         sewn("hem", made.top),
-        sewn("centre_back", made.right),
+        back_end("centre_back", made.right),
         sewn("hem_turned", made.bottom),
         grain=made.grain,
         cut=Cut(1, c.cloth),
@@ -54,4 +57,4 @@ def hem_band(d: Draft, c: RibChoices, front_hem: Length, back_hem: Length) -> He
         ),
         marks=(made.crease,),
     )
-    return HemBand(piece, half_length - hem)
+    return HemBand(piece, half_length - hem, "centre_front" if opened else "centre_back")

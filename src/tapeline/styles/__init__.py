@@ -1,6 +1,7 @@
 """The styles there are, each a page of its own in this folder."""
 
 from tapeline.styles.block import STYLE as BLOCK
+from tapeline.styles.cardigan import STYLE as CARDIGAN
 from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.style import Style
 from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
@@ -9,4 +10,4 @@ from tapeline.styles.vest import STYLE as VEST
 
 __all__ = ["STYLES", "Style"]
 
-STYLES: dict[str, Style] = {style.name: style for style in (TEE, VEST, SWEATSHIRT, DROPPED, BLOCK)}
+STYLES: dict[str, Style] = {style.name: style for style in (TEE, VEST, SWEATSHIRT, CARDIGAN, DROPPED, BLOCK)}

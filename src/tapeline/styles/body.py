@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from tapeline.blocks.centre import ON_THE_FOLD, CentreRule, HalfLines
 from tapeline.blocks.dartless import Dartless, Half
 from tapeline.blocks.frame import Frame
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
-from tapeline.draft import Draft, Drawn, Place, Sheet, folded, hemmed, notch, sewn
+from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, sewn
 from tapeline.lengths import cm
-from tapeline.pattern import Cut, Girth, NotchKind, Piece
+from tapeline.pattern import Girth, NotchKind, Piece
 
 __all__ = [
     "ArmLines",
@@ -44,6 +45,7 @@ class HalfShape:
     """Whether the hem is sewn to a band, not turned up."""
     pointed: bool = False
     """Whether the neckline meets the centre in a point."""
+    centre: CentreRule = ON_THE_FOLD
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +78,7 @@ class HalfBody:
     shoulder: Drawn
     armhole: Drawn
     hem: Drawn
+    centre: Drawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,35 +103,35 @@ def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmR
 
 
 def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, kind: NotchKind) -> HalfBody:
-    """One half as a piece on the fold."""
+    """One half as a piece: on the fold, or open at the centre."""
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
-    centre = sheet.straight(
-        "centre", f"The centre {name} lies on the fold of the cloth", shape.hem_centre, shape.neckline_centre
-    )
+    centre = sheet.straight("centre", shape.centre.says.format(name), shape.hem_centre, shape.neckline_centre)
     lines = arm(sheet, half, shape)
     hem = square_hem(sheet, shape.hem_centre, side)
+    middle = shape.centre.draw(sheet, HalfLines(half, centre, shape.neckline, lines.shoulder, hem))
     piece = sheet.piece(
         name.title(),
-        folded("centre", centre),
-        sewn("neckline", shape.neckline),
+        *middle.edges,
+        sewn("neckline", middle.neckline),
         sewn("shoulder", lines.shoulder),
         sewn("armhole", lines.armhole),
         sewn("side", side.side),
         (sewn if shape.banded else hemmed)("hem", hem),
         grain=(half.waist_level.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
-        cut=Cut(1),
+        cut=middle.cut,
         notches=(
             notch("armhole", lines.armhole, lines.notch, kind),
             notch("side", side.side, side.waist),
         ),
+        marks=middle.marks,
         pointed=("neckline",) if shape.pointed else (),
     )
     whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", lines.armhole.reading())
     to_notch = d.measured(
         f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(lines.notch)
     )
-    return HalfBody(piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem)
+    return HalfBody(piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem, centre)
 
 
 def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:

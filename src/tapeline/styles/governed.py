@@ -55,6 +55,7 @@ GOVERNED = (
     Governed("front.underarm", ("underarm_raised",), "up"),
     Governed("back.underarm", ("underarm_raised",), "up"),
     Governed("armhole_band.crease_left", ("armhole_band", "width"), "up"),
+    Governed("collar.crease_left", ("collar", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
     Governed("hem_band.crease_left", ("hem_band", "width"), "up"),
 )

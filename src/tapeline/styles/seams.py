@@ -7,6 +7,7 @@ from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.hem_band import HemBand
 from tapeline.blocks.neckband import Neckband
 from tapeline.blocks.sleeve import Sleeve
+from tapeline.blocks.standing_collar import StandingCollar
 from tapeline.draft import edge, seam
 from tapeline.pattern import Join, Seam
 
@@ -19,6 +20,9 @@ __all__ = [
     "hem_band_seams",
     "sleeve_joins",
     "sleeve_seams",
+    "standing_collar_seams",
+    "zip_joins",
+    "zip_seams",
 ]
 
 BAND_ENDS = (("band_ends", "centre_back"),)
@@ -110,6 +114,32 @@ def armhole_band_seams(made: ArmholeBand) -> tuple[Seam, ...]:
     )
 
 
+def zip_seams() -> tuple[Seam, ...]:
+    """The two front edges, which close over the zip."""
+    return (seam("centre", edge("front", "centre"), edge("front", "centre")),)
+
+
+def zip_joins() -> tuple[Join, ...]:
+    """Lines that run on over the closed zip."""
+    return tuple(Join(line, "centre", (("front", line, "centre"),) * 2) for line in ("neckline", "hem"))
+
+
+def standing_collar_seams(made: StandingCollar) -> tuple[Seam, ...]:
+    """Collar to neckline, and to itself; its ends are folded in half and hold the zip."""
+    return (
+        seam(
+            "neckline",
+            edge("collar", "neckline"),
+            edge("back", "neckline"),
+            edge("front", "neckline").backward,
+            ease=made.ease,
+            reason="the collar is a little shorter and stretched on, so that it stands close to the neck",
+        ),
+        seam("collar", edge("collar", "neckline_turned"), edge("collar", "neckline").backward),
+        seam("collar_end", edge("collar", "front_end"), edge("collar", "front_end")),
+    )
+
+
 def hem_band_seams(made: HemBand) -> tuple[Seam, ...]:
     """Band to hem, and to itself."""
     return (
@@ -122,5 +152,5 @@ def hem_band_seams(made: HemBand) -> tuple[Seam, ...]:
             reason=STRETCHED_ON,
         ),
         seam("hem_band_turned", edge("hem_band", "hem_turned"), edge("hem_band", "hem").backward),
-        seam("hem_band_ends", edge("hem_band", "centre_back"), edge("hem_band", "centre_back")),
+        seam("hem_band_ends", edge("hem_band", made.seamed), edge("hem_band", made.seamed)),
     )

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Protocol
 
+from tapeline.blocks.centre import ON_THE_FOLD, CentreRule
 from tapeline.blocks.dartless import Dartless, dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
@@ -86,6 +87,7 @@ def top(
     arm: ArmRule = set_in,
     looseness: Looseness | None = None,
     hem_band: Length | None = None,
+    front_edge: CentreRule = ON_THE_FOLD,
 ) -> Top:
     """The block with a wider neck, a shaped side and a hem below the hip.
 
@@ -96,6 +98,7 @@ def top(
         arm: Draws shoulder and armhole.
         looseness: In place of the one chosen, where a style makes one from it.
         hem_band: The finished width of a band; the hem is higher by as much.
+        front_edge: Draws the centre of the front.
     """
     d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
@@ -170,6 +173,7 @@ def top(
             front_hem_centre,
             hem_band is not None,
             neck_line.pointed,
+            front_edge,
         ),
         arm,
     )

@@ -55,7 +55,8 @@ def true(
     walks = walk(garment)
     joins, squares = join_angles(garment), square_angles(garment)
     girths = measured_girths(garment)
-    opening = neck_opening(garment, wearer, cloth, band_stretch)
+    # A front that opens lets the head through: there is no opening to measure.
+    opening = neck_opening(garment, wearer, cloth, band_stretch) if pull_on else None
     hang = sleeve_hang(garment)
 
     def findings() -> Iterator[Problem]:
