@@ -22,6 +22,7 @@ NO_CODES = frozenset(
     {
         *("cut-line", "fold-line", "grain-line", "mark-line", "seam-line"),
         *("drawing-title", "drawing-words", "title-block"),
+        "high-low",
         "three-quarter",
     }
 )

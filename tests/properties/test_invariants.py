@@ -18,7 +18,6 @@ REFUSALS = frozenset(
     {
         "armhole-closed",
         "back-wider-than-chest",
-        "band-over-hip",
         "band-too-wide-for-v",
         "cannot-be-met",
         "cap-too-low",

@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tapeline.blocks.dartless import Half
-from tapeline.draft import LEVEL, STRAIGHT_DOWN, Drawn, Place, Reading, Sheet
-from tapeline.lengths import Length, cm
+from tapeline.draft import LEVEL, Drawn, Place, Reading, Sheet
 
-__all__ = ["SideLines", "armhole", "shaped_side", "square_hem", "straight_side"]
+__all__ = ["GIRTHS", "SideLines", "armhole", "square_hem", "straight_side"]
 
-NO_FLARE = cm(0)
+GIRTHS = ("chest", "waist", "hip")
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,9 +17,26 @@ class SideLines:
     """The side seam of one half, and the place of its waist."""
 
     side: Drawn
+    """As far as it is sewn."""
     waist: Place
     waist_out: Reading
     hem: Place
+    notch: Place
+    """Where back and front are matched: at the waist, or half way where the side ends above it."""
+    vent: Drawn | None = None
+    """One edge of the slit below the seam."""
+    reaches: tuple[str, ...] = GIRTHS
+    """The girths of the body that the sewn side comes down to."""
+
+    @property
+    def vent_top(self) -> Place:
+        """Where the seam ends."""
+        return Place(self.side.path.end, f"{self.side.label.partition('.')[0]}.vent_top")
+
+    @property
+    def last(self) -> Drawn:
+        """What the hem meets."""
+        return self.vent or self.side
 
 
 def armhole(sheet: Sheet, half: Half, shoulder: Drawn, side: Drawn, name: str = "armhole") -> Drawn:
@@ -50,47 +66,16 @@ def straight_side(sheet: Sheet, half: Half, hem: Place) -> SideLines:
         to_hip.arc_end(hem),
     )
     side = sheet.straight("side", "Underarm to hem", half.underarm, end)
-    return SideLines(side, waist, waist.reading_from(half.waist_level), end)
-
-
-def shaped_side(sheet: Sheet, half: Half, taken_in: Length, hem: Place, flare: Length = NO_FLARE) -> SideLines:
-    """Taken in at the waist, following the body to the hip, from there straight down or flared."""
-    straight = sheet.straight("side_line", "Underarm to hip, straight", half.underarm, half.side_hip)
-    waist = sheet.point(
-        "side_waist",
-        "Taken in at the waist, from the straight line",
-        straight.crossing_level(half.waist_level).inward(taken_in),
-    )
-    arrive, end, says = STRAIGHT_DOWN, half.side_hip.level_with(hem), "The side at the hem, straight below the hip"
-    if flare.mm:
-        out = sheet.point(
-            "side_flare", "Out by the flare, level with the hem", half.side_hip.level_with(hem).out(flare)
-        )
-        below_hip = sheet.straight("side_flare_line", "From the hip to the flare, straight", half.side_hip, out)
-        arrive, end, says = below_hip.onward, below_hip.arc_end(hem), "Where one arc from the centre meets it square"
-    to_hip = sheet.curve(
-        "side_to_hip",
-        "Follows the body from underarm to hip",
-        half.underarm,
-        waist,
-        half.side_hip,
-        leave=STRAIGHT_DOWN,
-        arrive=arrive,
-    )
-    end = sheet.point("side_hem", says, end)
-    below = sheet.straight("side_below_hip", "Straight on from the hip", half.side_hip, end)
-    return SideLines(
-        sheet.joined("side", "Underarm to hem", to_hip, below), waist, waist.reading_from(half.waist_level), end
-    )
+    return SideLines(side, waist, waist.reading_from(half.waist_level), end, waist)
 
 
 def square_hem(sheet: Sheet, centre: Place, side: SideLines) -> Drawn:
-    """From the side, square to it, to the centre, square to the fold."""
+    """From the side, or its vent, square to it, to the centre, square to the fold."""
     return sheet.curve(
         "hem",
         "Square to the side and square to the centre, so that it runs on smoothly over both",
         side.hem,
         centre,
-        leave=side.side.square_at_end,
+        leave=side.last.square_at_end,
         arrive=LEVEL,
     )

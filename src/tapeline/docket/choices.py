@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
+from tapeline.blocks.hems import HEM_SHAPES, HemShape
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, SLEEVE_SHAPES, CapShape, SleeveLength, SleeveShape
@@ -34,6 +35,7 @@ class Words:
 WORDS: dict[type, Words] = {
     Looseness: Words(LOOSENESS),
     NeckShape: Words(NECK_SHAPES),
+    HemShape: Words(HEM_SHAPES),
     CapShape: Words(CAPS),
     SleeveShape: Words(SLEEVE_SHAPES),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),

@@ -4,7 +4,7 @@ from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, Heading
 from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way
-from tapeline.draft.sheet import Sheet, edge, folded, hemmed, notch, notch_along, only_if, seam, sewn
+from tapeline.draft.sheet import Sheet, edge, folded, hemmed, notch, notch_along, only_if, opened, seam, sewn
 from tapeline.draft.worn import WornHalf, worn_line, worn_line_from_point
 
 __all__ = [
@@ -27,6 +27,7 @@ __all__ = [
     "notch",
     "notch_along",
     "only_if",
+    "opened",
     "part_way",
     "seam",
     "sewn",

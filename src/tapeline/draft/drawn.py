@@ -7,11 +7,14 @@ from dataclasses import dataclass
 
 from tapeline.draft.heading import Heading
 from tapeline.draft.place import Place, Reading, needs_of, spoken
-from tapeline.geometry import Line, Path, Vector
+from tapeline.geometry import Line, Path, Vector, solve_one
 from tapeline.lengths import Length
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Drawn", "Ray"]
+
+ROUNDING_MM = 1e-9
+"""An arc that misses the end of a line by less ends there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +110,31 @@ class Drawn:
             start + way * along,
             how=(f"on the {self.name}, where one arc from {centre.name} comes in square",),
             needs=(self.label, centre.label),
+        )
+
+    def arc_within(self, centre: Place) -> tuple[Place, float]:
+        """The same on a curve, and how far along it, in mm; `InputError` (`cannot-be-met`) where there is none."""
+
+        def off(along: float) -> float:
+            slant = Vector(0, -1).turn_to(self.path.direction_at(along))
+            return (self.path.at(along) - centre.point).cross(Vector(1, 0).turned(slant / 2))
+
+        along = self.path.length
+        if abs(off(along)) > ROUNDING_MM:
+            along = solve_one(off, 0.0, along, f"where the hem from {centre.name} meets the {self.name}")
+        return Place(
+            self.path.at(along),
+            how=(f"on the {self.name}, where one arc from {centre.name} comes in square",),
+            needs=(self.label, centre.label),
+        ), along
+
+    def back_from_end(self, by: Length) -> Place:
+        """A length back along it from its end."""
+        return Place(
+            self.path.at(self.path.length - by.mm),
+            how=(f"back along the {self.name} from its end by ", by),
+            lengths=(by,),
+            needs=(self.label, *needs_of(by)),
         )
 
     def reading(self) -> Reading:

@@ -112,6 +112,14 @@ class Sheet:
         how = f"{' and '.join(line.name for line in lines)} as one line"
         return self.drawn(name, says, path, (how,), tuple(line.label for line in lines))
 
+    def part(self, name: str, says: str, line: Drawn, of: float | tuple[float, float], *ends: Place) -> Drawn:
+        """A line as far as a length in mm, or between two, where its named ends lie."""
+        start, end = of if isinstance(of, tuple) else (0.0, of)
+        how = f"the {line.name}, to {ends[0].name}" if len(ends) == 1 else f"the {line.name}, from "
+        how += " to ".join(place.name for place in ends) if len(ends) > 1 else ""
+        needs = (line.label, *(place.label for place in ends))
+        return self.drawn(name, says, line.path.part(start, end), (how,), needs)
+
     def drawn(
         self, name: str, says: str, path: Path, how: tuple[str | Length, ...] = (), needs: tuple[str, ...] = ()
     ) -> Drawn:
@@ -151,6 +159,11 @@ def folded(name: str, line: Drawn) -> Edge:
 def hemmed(name: str, line: Drawn) -> Edge:
     """An edge that is turned up."""
     return Edge(name, line.path, EdgeKind.HEM)
+
+
+def opened(name: str, line: Drawn) -> Edge:
+    """An edge of a slit, turned back."""
+    return Edge(name, line.path, EdgeKind.VENT)
 
 
 def notch(edge: str, line: Drawn, at: Place, kind: NotchKind = NotchKind.SINGLE) -> Notch:

@@ -3,5 +3,6 @@
 from tapeline.finish.choices import FinishChoices
 from tapeline.finish.finished import CuttingListRow, Finished, FinishedPiece, Tick, Title
 from tapeline.finish.finishing import finish
+from tapeline.finish.turn_up import turn_up_doubts
 
-__all__ = ["CuttingListRow", "FinishChoices", "Finished", "FinishedPiece", "Tick", "Title", "finish"]
+__all__ = ["CuttingListRow", "FinishChoices", "Finished", "FinishedPiece", "Tick", "Title", "finish", "turn_up_doubts"]

@@ -9,12 +9,14 @@ from dataclasses import dataclass, field
 from tapeline.pattern import Edge, EdgeKind, Garment, Piece
 from tapeline.problems import InputError, Problem, Severity, closest
 
-__all__ = ["MOST_ALLOWANCE_MM", "MOST_HEM_MM", "FinishChoices", "allowances"]
+__all__ = ["MOST_ALLOWANCE_MM", "MOST_HEM_MM", "VENT_MM", "FinishChoices", "allowances"]
 
 MOST_ALLOWANCE_MM = 50.0
 """Wider is no seam allowance any more: it would not lie flat inside a curve."""
 MOST_HEM_MM = 100.0
 """A deep hem on a straight coat; no top has more."""
+VENT_MM = 15.0
+"""Turned back at each edge of a vent that is not named; common practice in the trade, no source."""
 NOTCH_DEPTH_MM = (1.0, 10.0)
 """A notch that can be seen, and one that does not come near the stitches of a wide allowance."""
 
@@ -74,7 +76,7 @@ def _width(garment: Garment, piece: Piece, edge: Edge, choices: FinishChoices) -
     for name in (f"{piece.name}.{edge.name}", edge.name, *seams):
         if name in choices.by_name:
             return float(choices.by_name[name])
-    return float(choices.hem_mm if edge.kind is EdgeKind.HEM else choices.allowance_mm)
+    return float({EdgeKind.HEM: choices.hem_mm, EdgeKind.VENT: VENT_MM}.get(edge.kind, choices.allowance_mm))
 
 
 def _edges_of_seam(garment: Garment, name: str) -> set[tuple[str, str]]:

@@ -1,4 +1,4 @@
-"""What the cut line does at a corner of the seam line: run on and meet, meet the fold, or mirror.
+"""What the cut line does at a corner of the seam line: run on and meet, meet the fold, mirror, or mitre.
 
 Every rule looks at the corner along two arms: the two cut lines beside its edges, each walked away from the corner.
 An arm can run on straight behind its start, past the corner. Rules here are common practice in the trade, no source.
@@ -12,10 +12,12 @@ from dataclasses import dataclass
 from tapeline.geometry import Line, Path, Point, Rigid, Segment, Vector
 from tapeline.geometry.crossing import crossings
 
-__all__ = ["LONGEST_MITRE", "Arm", "Corner", "NoCornerError", "at_fold", "mirrored", "run_on"]
+__all__ = ["LONGEST_MITRE", "Arm", "Corner", "NoCornerError", "at_fold", "mirrored", "mitred", "run_on"]
 
 LONGEST_MITRE = 2.5
 """A point of the cut line is cut off square when it is further from the corner than this times the wider allowance."""
+MITRE_MM = 6.0
+"""Of allowance outside the stitches of a mitre: it is trimmed to a point inside; common practice, no source."""
 JOINED_MM = 0.005
 """Cut lines whose ends are this close run on without a corner: a twentieth of a pencil line."""
 REACH = 40.0
@@ -87,6 +89,38 @@ def run_on(before: Arm, after: Arm) -> Corner:
     if tip.distance_to(point) > limit:
         return _cut_off(before, after, point, (tip - point).unit, limit)
     return Corner(-gain, (), -gain_after)
+
+
+def mitred(before: Arm, after: Arm) -> Corner:
+    """Two edges that are both turned back meet in a mitre: their corner is cut off, `MITRE_MM` outside its stitches.
+
+    Turned back, both allowances end where the lines inside the piece, beside both edges by their allowances, cross.
+    That place lies on either cut line too, before it is turned: from the one through the corner to the other the mitre
+    is stitched. Runs on to a whole corner where that would cut nothing off.
+    """
+    whole = run_on(before, after)
+    if not before.allowance or not after.allowance or whole.link:
+        return whole
+    corner = before.edge.start
+    out = [(arm.beside.start - corner).unit for arm in (before, after)]
+    across = out[0].cross(out[1])
+    if abs(across) < NEARLY_BACK:
+        return whole
+    # Where the lines inside cross, from the corner.
+    inside = Vector(
+        -(before.allowance * out[1].y - after.allowance * out[0].y) / across,
+        -(after.allowance * out[0].x - before.allowance * out[1].x) / across,
+    )
+    unfolded = [inside + side * (-2 * inside.dot(side)) for side in out]
+    stitched = (unfolded[0] - unfolded[1]).unit
+    gains, ends = [], []
+    for arm, place, most in zip((before, after), unfolded, (-whole.before_mm, -whole.after_mm), strict=True):
+        gain = place.dot(arm.out) + MITRE_MM / abs(stitched.cross(arm.out))
+        if gain >= most:
+            return whole
+        gains.append(gain)
+        ends.append(arm.beside.at(-gain) if gain < 0 else arm.beside.start + arm.out * gain)
+    return Corner(-gains[0], (Line(*ends),), -gains[1])
 
 
 def at_fold(before: Arm, after: Arm) -> Corner:

@@ -7,6 +7,7 @@ Each edge's cut line lies beside it by its allowance. At the corners (common pra
   piece;
 * where a join says that a line (neckline, armhole) runs on across a seam, the line's cut line is mirrored about the
   seam line, so that the seam's allowance, pressed open, ends exactly on the line's cut line and the layers meet;
+* where a hem meets the edge of a vent, the corner is cut off for a mitre, for both are turned back;
 * elsewhere the cut lines run on until they meet; a slender point is cut off square.
 
 ::
@@ -26,7 +27,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from tapeline.finish.corner import Arm, Corner, NoCornerError, at_fold, mirrored, run_on
+from tapeline.finish.corner import Arm, Corner, NoCornerError, at_fold, mirrored, mitred, run_on
 from tapeline.finish.loops import without_loops
 from tapeline.geometry import Line, Path, Segment, crosses_itself
 from tapeline.pattern import Edge, EdgeKind, Join, Piece
@@ -118,6 +119,8 @@ def _corner(piece: Piece, before: _Side, after: _Side, squared: set[tuple[str, s
             return run_on(one, other)
         if first.fold or second.fold:
             return at_fold(one, other)
+        if {first.kind, second.kind} == {EdgeKind.HEM, EdgeKind.VENT}:
+            return mitred(one, other)
         if hems == [False, True] or (not any(hems) and (first.name, second.name) in squared):
             return mirrored(one, other)
         if hems == [True, False] or (not any(hems) and (second.name, first.name) in squared):

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from tapeline.finish.finished import Title
-from tapeline.pattern import Cut, Piece
+from tapeline.pattern import Cut, EdgeKind, Piece
 
-__all__ = ["cut_words", "words"]
+__all__ = ["VENT_WORDS", "cut_words", "words"]
+
+VENT_WORDS = "vent: mitre its corner, reinforce its top at the notch"
+"""The end of a seam at a slit takes all the strain; a bar of stitches or a scrap of tape holds it (common practice)."""
 
 
 def words(piece: Piece, title: Title) -> tuple[str, ...]:
-    """Lines of text for a piece, most needed first: title, garment and wearer, cut quantity, docket and date, version.
+    """Lines of text for a piece, most needed first: title, garment and wearer, cut quantity, vent, docket, version.
 
     >>> from tapeline.geometry import Path, Point
     >>> from tapeline.pattern import Edge
@@ -27,6 +30,7 @@ def words(piece: Piece, title: Title) -> tuple[str, ...]:
         piece.title,
         _list(title.style, title.wearer),
         cut_words(piece.cut, on_fold=piece.on_fold),
+        VENT_WORDS if any(edge.kind is EdgeKind.VENT for edge in piece.edges) else "",
         _list(title.docket, title.date),
         f"Tapeline {title.version}" if title.version else "",
     )

@@ -21,6 +21,8 @@ FLATNESS_MM = 0.01
 """Chords may leave a curve by this much where a writer needs points: a tenth of the thinnest pencil line."""
 ON_THE_LINE_MM = 1e-9
 """An end this close to a line lies on it: rounding."""
+AT_THE_KNOT = 1e-12
+"""Share of a segment that is only rounding."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +116,12 @@ class Path:
             return Path((self.segments[first].part(t0, t1),))
         head = self.segments[first].part(t0, 1) if t0 > 0 else self.segments[first]
         tail = self.segments[last].part(0, t1) if t1 < 1 else self.segments[last]
-        pieces = ((head,) if t0 < 1 else ()) + self.segments[first + 1 : last] + ((tail,) if t1 > 0 else ())
+        # At a knot, rounding must not leave a stretch of no length, which runs no way.
+        pieces = (
+            ((head,) if t0 < 1 - AT_THE_KNOT else ())
+            + self.segments[first + 1 : last]
+            + ((tail,) if t1 > AT_THE_KNOT else ())
+        )
         return Path(pieces)
 
     def split_at_knot(self, knot: int) -> tuple[Path, Path]:

@@ -19,6 +19,8 @@ class EdgeKind(StrEnum):
     """Laid on the fold of the cloth; the piece is one half."""
     HEM = "hem"
     """Turned up."""
+    VENT = "vent"
+    """One side of a slit, turned back."""
 
 
 @dataclass(frozen=True, slots=True)

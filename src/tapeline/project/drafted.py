@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tapeline.docket import Docket
 from tapeline.draft import Draft
+from tapeline.finish import turn_up_doubts
 from tapeline.measures import Wearer, doubts
 from tapeline.pattern import Cloth, Garment
 from tapeline.problems import InputError, Problem, Severity, worst_first
@@ -61,7 +62,7 @@ def draft(docket: Docket) -> Drafted:
         band_stretch=docket.band_stretch,
         unit=docket.unit,
     )
-    about_cloth = shrinkage(docket.cloth)
+    about_cloth = (*shrinkage(docket.cloth), *turn_up_doubts(garment, docket.finish, docket.unit))
     return Drafted(docket, garment, truing, (*docket.notes, *docket.placed((*about_tapes, *about_cloth, *notes))))
 
 

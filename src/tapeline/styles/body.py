@@ -12,7 +12,7 @@ from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
-from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, sewn
+from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, opened, sewn
 from tapeline.lengths import cm
 from tapeline.pattern import Girth, NotchKind, Piece
 
@@ -30,6 +30,8 @@ __all__ = [
 
 GRAIN_IN = cm(6)
 """The grain line is drawn this far from the centre, where it is in nobody's way."""
+GRAIN_UP = cm(2)
+"""Above the hem of a garment that ends above the waist."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +112,8 @@ def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *
     lines = arm(sheet, half, shape)
     hem = square_hem(sheet, shape.hem_centre, side)
     middle = shape.centre.draw(sheet, HalfLines(half, centre, shape.neckline, lines.shoulder, hem))
+    slit = (opened("vent", side.vent),) if side.vent else ()
+    foot = half.waist_level if shape.hem_centre.point.y < half.waist_level.point.y else shape.hem_centre.up(GRAIN_UP)
     piece = sheet.piece(
         name.title(),
         *middle.edges,
@@ -117,12 +121,14 @@ def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *
         sewn("shoulder", lines.shoulder),
         sewn("armhole", lines.armhole),
         sewn("side", side.side),
+        *slit,
         (sewn if shape.banded else hemmed)("hem", hem),
-        grain=(half.waist_level.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
+        grain=(foot.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
         cut=middle.cut,
         notches=(
             notch("armhole", lines.armhole, lines.notch, kind),
-            notch("side", side.side, side.waist),
+            notch("side", side.side, side.notch),
+            *(notch("side", side.side, side.vent_top) for _ in slit),
         ),
         marks=middle.marks,
         pointed=("neckline",) if shape.pointed else (),
@@ -135,13 +141,14 @@ def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *
 
 
 def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:
-    """Round the body at chest, waist and hip: the tape, and the ease that is meant."""
-    waist_quarter = d.measured("waist_quarter", "From the centre to the side at the waist", side.waist_out)
-    return (
-        Girth("chest", f.bust, c.side * 4, round_body("chest_level")),
-        Girth("waist", f.waist, waist_quarter * 4 - f.waist, round_body("waist_level")),
-        Girth("hip", f.hip, c.side * 4, round_body("hip_level")),
-    )
+    """Round the body at chest, waist and hip, as far down as the side is sewn: the tape, and the ease that is meant."""
+    girths = [Girth("chest", f.bust, c.side * 4, round_body("chest_level"))]
+    if "waist" in side.reaches:
+        waist_quarter = d.measured("waist_quarter", "From the centre to the side at the waist", side.waist_out)
+        girths.append(Girth("waist", f.waist, waist_quarter * 4 - f.waist, round_body("waist_level")))
+    if "hip" in side.reaches:
+        girths.append(Girth("hip", f.hip, c.side * 4, round_body("hip_level")))
+    return tuple(girths)
 
 
 def sleeve_girths(d: Draft, arm: Sleeve) -> tuple[Girth, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tapeline.blocks.dartless import Half
 from tapeline.blocks.dropped import dropped_lines
+from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices, neckband
 from tapeline.blocks.sleeve import sleeve
@@ -16,6 +17,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfShape, body_girths, sleeve_girths
 from tapeline.styles.seams import band_seams, body_joins, body_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 
@@ -31,8 +33,9 @@ class DroppedChoices:
     neckline: NecklineChoices = NecklineChoices()
     band: BandChoices = BandChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
-    length: Length = choice(cm(5), 0, 60, "hem below the hip line")
+    length: Length = choice(cm(5), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
+    hem: HemChoices = PLAIN_HEM
     sleeve: SleeveChoices = SleeveChoices()
 
 
@@ -45,7 +48,7 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
         set_in.append(lines.set_in)
         return ArmLines(lines.shoulder, lines.armhole, lines.notch)
 
-    made = top(d, c, surveyed=surveyed, arm=arm_lines)
+    made = top(d, c, surveyed=surveyed, hem=c.hem, arm=arm_lines)
     back, front = set_in
     both = d.measured("set_in_armhole", "Both armholes of one side as they would be, set in", back + front)
     arm = sleeve(
@@ -61,7 +64,7 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
         "dropped",
         pieces=(*made.body.pieces, arm.piece, band.piece),
         seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band)),
-        joins=(*body_joins(), *sleeve_joins()),
+        joins=(*body_joins(made.back_side), *sleeve_joins()),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
 

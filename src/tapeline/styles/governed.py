@@ -37,6 +37,8 @@ GOVERNED = (
     Governed("front.underarm", ("underarm_raised",), "up"),
     Governed("front.side_waist", ("waist",), "inward"),
     Governed("front.hem_centre", ("length",), "down"),
+    Governed("front.side_hem", ("hem", "shape", "rise"), "up"),
+    Governed("front.vent_top", ("hem", "vent"), "up"),
     Governed("back.neckline_centre", ("neckline", "lower_back"), "down"),
     Governed("back.neckline_shoulder", ("neckline", "widen"), "shoulder_line"),
     Governed("back.back_shoulder_tip", ("looseness", "shoulder"), "shoulder_line"),

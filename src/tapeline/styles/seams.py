@@ -6,6 +6,7 @@ from tapeline.blocks.armhole_band import ArmholeBand
 from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.hem_band import HemBand
 from tapeline.blocks.neckband import Neckband
+from tapeline.blocks.outline import SideLines
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.standing_collar import StandingCollar
 from tapeline.draft import edge, seam
@@ -40,13 +41,14 @@ def body_seams() -> tuple[Seam, ...]:
     )
 
 
-def body_joins() -> tuple[Join, ...]:
-    """Lines that run on over the shoulder and the side."""
+def body_joins(side: SideLines | None = None) -> tuple[Join, ...]:
+    """Lines that run on over the shoulder and the side; at a vent the hem ends, square to it."""
+    hem = Join("hem", "side", (("front", "hem", "side"), ("back", "hem", "side")))
     return (
         Join("neckline", "shoulder", (("front", "neckline", "shoulder"), ("back", "neckline", "shoulder"))),
         Join("armhole", "shoulder", (("front", "armhole", "shoulder"), ("back", "armhole", "shoulder"))),
         Join("armhole", "side", (("front", "armhole", "side"), ("back", "armhole", "side"))),
-        Join("hem", "side", (("front", "hem", "side"), ("back", "hem", "side"))),
+        *((hem,) if side is None or side.vent is None else ()),
     )
 
 

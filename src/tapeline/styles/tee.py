@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices, neckband
 from tapeline.blocks.sleeve import sleeve
@@ -13,6 +14,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.seams import band_seams, body_joins, body_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 
@@ -27,21 +29,22 @@ class TeeChoices:
     neckline: NecklineChoices = NecklineChoices()
     band: BandChoices = BandChoices()
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
-    length: Length = choice(cm(3), 0, 60, "hem below the hip line")
+    length: Length = choice(cm(3), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
+    hem: HemChoices = PLAIN_HEM
     sleeve: SleeveChoices = SleeveChoices()
 
 
 def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     """A top with a sleeve and a band."""
-    made = top(d, c, surveyed=surveyed)
+    made = top(d, c, surveyed=surveyed, hem=c.hem)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     band = neckband(d, c.band, made.neckline)
     return d.garment(
         "tee",
         pieces=(*made.body.pieces, arm.piece, band.piece),
         seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band)),
-        joins=(*body_joins(), *sleeve_joins()),
+        joins=(*body_joins(made.back_side), *sleeve_joins()),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
 

@@ -12,21 +12,21 @@ from tapeline.blocks.centre import ON_THE_FOLD, CentreRule
 from tapeline.blocks.dartless import Dartless, dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
+from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neck import Neckline, deeper, neckline, pointed_neckline
 from tapeline.blocks.neck_shapes import NECK_SHAPES, STRAIGHT, NeckShape
-from tapeline.blocks.outline import SideLines, shaped_side
+from tapeline.blocks.outline import SideLines
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import choice
 from tapeline.styles.body import ArmRule, Body, HalfShape, body, set_in
+from tapeline.styles.sides import SideChoices, sides
 
 __all__ = ["NecklineChoices", "Top", "TopChoices", "top"]
 
 LEAST_SHOULDER = cm(1)
 """From the neckline to the shoulder tip: less is no seam."""
-LEAST_BELOW_HIP = 1.5
-"""From hip to hem, for each part of flare at the side: steeper, and the side seam sags on the bias."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +88,7 @@ def top(
     looseness: Looseness | None = None,
     hem_band: Length | None = None,
     front_edge: CentreRule = ON_THE_FOLD,
+    hem: HemChoices = PLAIN_HEM,
 ) -> Top:
     """The block with a wider neck, a shaped side and a hem below the hip.
 
@@ -99,12 +100,13 @@ def top(
         looseness: In place of the one chosen, where a style makes one from it.
         hem_band: The finished width of a band; the hem is higher by as much.
         front_edge: Draws the centre of the front.
+        hem: How a hem that is turned up is shaped, and how far it is slit at the sides.
     """
     d.chosen(c)
     f = frame(d, expectation(d.wearer.figure, surveyed=surveyed))
     used = looseness or c.looseness
     points = dartless(d, f, used)
-    neck, back, front = points.neck, points.back, points.front
+    neck = points.neck
 
     d.require(
         "neckline-too-wide",
@@ -132,49 +134,24 @@ def top(
     fullness = c.neckline.shape.fullness
     neck_line = pointed_neckline(neck, *ends) if fullness == STRAIGHT else neckline(neck, *ends, fullness=fullness)
 
-    neck.back.section("Hem and side of the back")
     finished = c.length + c.looseness.hem
-    hem_below = d.measured(
-        "hem_below_hip", "How far the hem lies below the hip line", finished - hem_band if hem_band else finished
-    )
-    d.require(
-        "band-over-hip",
-        hem_below,
-        cm(0),
-        says="the hem band begins at the hip line or above it, where the side is still shaped",
-        where="garment.length",
-        hint="make garment.length longer, or the hem band narrower",
-    )
-    d.require(
-        "flare-too-wide",
-        hem_below,
-        c.flare * LEAST_BELOW_HIP,
-        says="the side would flare out more steeply than a seam can hang",
-        where="garment.flare",
-        hint="make garment.flare smaller, or garment.length longer",
-    )
-    back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(hem_below))
-    back_side = shaped_side(neck.back, back, c.waist, back_hem_centre, c.flare)
-
-    neck.front.section("Hem and side of the front")
-    front_level = neck.front.point("hem_level", "The back's hem, on the centre front", front.hip_level.down(hem_below))
-    front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
-    front_side = shaped_side(neck.front, front, c.waist, front_level, c.flare)
+    chosen = SideChoices(c.waist, c.flare, hem)
+    made_sides = sides(d, points, chosen, finished - hem_band if hem_band else finished, f.front_drop)
 
     made = body(
         d,
         points,
-        HalfShape(neck_line.back, back_centre, back_end, back_side, back_hem_centre, hem_band is not None),
+        HalfShape(neck_line.back, back_centre, back_end, made_sides.back, made_sides.back_hem, hem_band is not None),
         HalfShape(
             neck_line.front,
             front_centre,
             front_end,
-            front_side,
-            front_hem_centre,
+            made_sides.front,
+            made_sides.front_hem,
             hem_band is not None,
             neck_line.pointed,
             front_edge,
         ),
         arm,
     )
-    return Top(f, points, neck_line, made, back_side)
+    return Top(f, points, neck_line, made, made_sides.back)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from tapeline.blocks.armhole_band import BandedArmhole, armhole_band
 from tapeline.blocks.dartless import Half
+from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices, neckband
 from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
@@ -14,6 +15,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfBody, HalfShape, body_girths
 from tapeline.styles.seams import armhole_band_seams, band_seams, body_joins, body_seams
+from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 
@@ -31,8 +33,9 @@ class VestChoices:
     band: BandChoices = BandChoices(width=cm(1.5))
     armhole_band: BandChoices = BandChoices(width=cm(1.5))
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
-    length: Length = choice(cm(3), 0, 60, "hem below the hip line")
+    length: Length = choice(cm(3), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
+    hem: HemChoices = PLAIN_HEM
 
 
 def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
@@ -53,7 +56,7 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
         where="garment.underarm_raised",
         hint="lower garment.underarm_raised: 1 to 2 cm above the block is usual",
     )
-    made = top(d, c, surveyed=surveyed, looseness=looseness, arm=arm_lines)
+    made = top(d, c, surveyed=surveyed, hem=c.hem, looseness=looseness, arm=arm_lines)
     back, front = made.body.back, made.body.front
     band = neckband(d, c.band, made.neckline)
     arm = armhole_band(d, c.armhole_band, banded(back), banded(front))
@@ -61,7 +64,7 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
         "vest",
         pieces=(*made.body.pieces, band.piece, arm.piece),
         seams=(*body_seams(), *band_seams(band), *armhole_band_seams(arm)),
-        joins=body_joins(),
+        joins=body_joins(made.back_side),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
     )
 
