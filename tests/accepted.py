@@ -14,7 +14,13 @@ MOST_LINES = 120
 
 
 def compare(path: Path, text: str) -> None:
-    """Fail with the difference where a text is not the accepted one; with TAPELINE_ACCEPT=1 accept it."""
+    """Fail with the difference where a text is not the accepted one; with TAPELINE_ACCEPT=1 accept it.
+
+    With TAPELINE_NEW=FOLDER the text is written there instead, for `scripts/golden_report.py` to look at.
+    """
+    if folder := os.environ.get("TAPELINE_NEW"):
+        (Path(folder) / path.name).write_text(text, encoding="utf-8")
+        return
     if os.environ.get("TAPELINE_ACCEPT") == "1":
         new = path.with_suffix(".new")
         new.write_text(text, encoding="utf-8")

@@ -6,9 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
+from tapeline.lengths import Length, cm
 from tapeline.measures import Figure, Wearer
+from tapeline.pattern import Garment
 from tests.accepted import compare
 from tests.golden.dump import dump
+from tests.golden.picture import picture
 from tests.properties.drafts import draw
 
 HERE = Path(__file__).parent
@@ -42,5 +46,23 @@ ARNE = wearer(
     ],
 )
 def test_a_draft_is_as_it_was(name: str, person: Wearer, style: str, looseness: str, surveyed: bool) -> None:
-    """Points, lines, sizes, seams, words and formulas are those that were accepted."""
-    compare(HERE / f"{name}.txt", dump(draw(person, style, looseness, surveyed=surveyed)))
+    """Points, lines, sizes, seams, words and formulas are those that were accepted, and so is the picture."""
+    both_as_they_were(name, draw(person, style, looseness, surveyed=surveyed))
+
+
+@pytest.mark.parametrize(
+    ("name", "length", "hem"),
+    [
+        ("marit_curved_vented", cm(12), HemChoices(HEM_SHAPES["curved"], vent=cm(6))),
+        ("marit_cropped", cm(-22), PLAIN_HEM),
+    ],
+)
+def test_a_hem_is_as_it_was(name: str, length: Length, hem: HemChoices) -> None:
+    """The same of a tee with another hem."""
+    both_as_they_were(name, draw(MARIT, length=length, hem=hem))
+
+
+def both_as_they_were(name: str, garment: Garment) -> None:
+    """Text first, small picture second."""
+    compare(HERE / f"{name}.txt", dump(garment))
+    compare(HERE / f"{name}.svg", picture(garment))

@@ -1,0 +1,1 @@
+"""Golden drawings, old and new: read from their texts, measured against each other, shown on one page."""
