@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from scripts.pages.markdown import NOTICE, table
-from tapeline.docket.choices import WORDS
+from tapeline.docket.choices import words_of
 from tapeline.docket.finish import ALLOWANCE, HEM, NOTCH
 from tapeline.docket.hand_sizes import HAND_SIZES
 from tapeline.docket.wearer import ALLOWABLE
@@ -16,7 +16,7 @@ from tapeline.export.paper import PAPERS
 from tapeline.finish import FinishChoices
 from tapeline.lengths import Length
 from tapeline.measures import Figure
-from tapeline.pattern import Choice, Cloth, choices_of
+from tapeline.pattern import Choice, Cloth, Word, choices_of
 from tapeline.styles import STYLES
 from tapeline.units import Unit
 
@@ -97,10 +97,11 @@ def _choices(choices: Any, above: tuple[str, ...]) -> Iterator[Row]:  # noqa: AN
     for f in fields(choices):
         value, key = getattr(choices, f.name), ".".join((*above, f.name))
         limits = ranges.get(f.name)
-        words = WORDS.get(type(value))
+        words = words_of(value)
         if words is not None:
             ends = _range(limits) if limits else ("", "")
-            says = limits.says if limits else f"{', '.join(words.words)}, or numbers in its place: see below"
+            otherwise = "" if isinstance(value, Word) else ", or numbers in its place"
+            says = limits.says if limits else f"{', '.join(words.words)}{otherwise}: see below"
             yield [key, str(words.word_for(value)), *ends, says]
         elif is_dataclass(value) and not isinstance(value, Length):
             yield from _choices(value, (*above, f.name))
@@ -113,9 +114,13 @@ def _words(choices: Any, above: tuple[str, ...] = ()) -> Iterator[str]:  # noqa:
     """What the words of a style's choices stand for."""
     for f in fields(choices):
         value, key = getattr(choices, f.name), ".".join((*above, f.name))
-        words = WORDS.get(type(value))
+        words = words_of(value)
         if words is None and is_dataclass(value) and not isinstance(value, Length):
             yield from _words(value, (*above, f.name))
+        if words is not None and isinstance(value, Word):
+            yield f"`{key}` takes a word:\n"
+            yield table(["word", "what it means"], [[word, word.says] for word in type(value)], [])
+            continue
         if words is None or not choices_of(type(value)):
             continue
         inside = list(choices_of(type(value)))

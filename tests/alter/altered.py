@@ -32,7 +32,7 @@ def trued(garment: Garment, wearer: Wearer) -> Truing:
     """True a garment as its style asks."""
     style = STYLES[garment.style]
     meaning = {name: (least.mm, most.mm) for name, (least, most) in style.meaning.items()}
-    return true(garment, wearer, Cloth(), meaning=meaning, pull_on=style.pull_on, band_stretch=80)
+    return true(garment, wearer, Cloth(), meaning=meaning, pull_on=style.pull_on)
 
 
 def errors(garment: Garment, wearer: Wearer) -> list[str]:

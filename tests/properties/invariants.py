@@ -74,7 +74,7 @@ def notches_meet(drawing: Drawing) -> Iterator[str]:
     front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)
     if abs(front - back) > SEWN_MM:
         yield f"the waist notches are {front - back:.3f} mm apart"
-    if "neckline" in by_name:
+    if "neckline" in by_name and len(by_name["neckline"].a) == 1:
         yield from band_even(drawing, by_name["neckline"])
 
 
@@ -117,7 +117,7 @@ def joins_run_on(drawing: Drawing) -> Iterator[str]:
     """Lines that cross a seam run straight on when it is sewn."""
     for join in drawing.garment.joins:
         inside = [angle(drawing.garment.piece(piece), line, seam) for piece, line, seam in join.corners]
-        if abs(sum(inside) - math.pi) > JOIN:
+        if abs(sum(inside) - math.pi) > JOIN and not join.corner:
             yield f"{join.line} bends by {math.degrees(sum(inside) - math.pi):.2f} degrees at {join.seam}"
 
 

@@ -63,7 +63,7 @@ def drafted(name: str = "Marit", *, surveyed: bool = True) -> tuple[Finished, Tr
     style = STYLES["tee"]
     garment = style.page(Draft(wearer, {}), style.choices(), surveyed=surveyed)
     meaning = {girth: (low.mm, high.mm) for girth, (low, high) in style.meaning.items()}
-    truing = true(garment, wearer, Cloth(), meaning=meaning, pull_on=True, band_stretch=80)
+    truing = true(garment, wearer, Cloth(), meaning=meaning, pull_on=True)
     return finish(garment, FinishChoices(), Title("tee.toml", name, "tee", "2031-05-02", "0.1.0")), truing, wearer
 
 

@@ -31,7 +31,7 @@ SCOOP = NecklineChoices(NECK_SHAPES["scoop"], cm(2.5), cm(3), cm(1.5))
 
 def true_of(garment: Garment) -> tuple[Problem, ...]:
     """What truing finds."""
-    return true(garment, NOOR, Cloth(), meaning={}, pull_on=True, band_stretch=80).findings
+    return true(garment, NOOR, Cloth(), meaning={}, pull_on=True).findings
 
 
 def codes(garment: Garment) -> dict[str, Severity]:

@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from tapeline.blocks.neckband import BandChoices
 from tapeline.draft import Draft
 from tapeline.geometry import Cubic, Path, Point, Rigid
 from tapeline.lengths import Length, cm
@@ -24,11 +25,11 @@ WEARER = size_wearer("92")
 JERSEY = Cloth()
 
 
-def trued(garment: Garment, wearer: Wearer = WEARER, cloth: Cloth = JERSEY, *, band_stretch: float = 80) -> Truing:
+def trued(garment: Garment, wearer: Wearer = WEARER, cloth: Cloth = JERSEY) -> Truing:
     """True a garment as its style asks."""
     style = STYLES[garment.style]
     meaning = {name: (least.mm, most.mm) for name, (least, most) in style.meaning.items()}
-    return true(garment, wearer, cloth, meaning=meaning, pull_on=style.pull_on, band_stretch=band_stretch)
+    return true(garment, wearer, cloth, meaning=meaning, pull_on=style.pull_on)
 
 
 def errors(garment: Garment) -> dict[str, Problem]:
@@ -189,8 +190,7 @@ def follow(plant: Plant) -> list[str]:
     seen: list[str] = []
     for _ in range(plant.rounds + 1):
         garment = STYLES[plant.style].page(Draft(wearer, {}), choices, surveyed=True)
-        stretch = choices.band.stretch if plant.style == "tee" else 0
-        findings = trued(garment, wearer, plant.cloth, band_stretch=stretch).findings
+        findings = trued(garment, wearer, plant.cloth).findings
         finding = next((f for f in findings if (f.code, f.where) == (plant.code, plant.where)), None)
         if finding is None:
             return seen
@@ -245,9 +245,8 @@ def test_a_child_whose_head_was_not_taped_gets_a_doubt() -> None:
 
 def test_the_opening_is_what_gives_least() -> None:
     """Neckline and band are stretched each by its own cloth, and the smaller of the two must pass the head."""
-    garment = draw(WEARER)
-    for band, limit in ((10, "the band in its cloth"), (200, "the neckline in its cloth")):
-        opening = trued(garment, band_stretch=band).opening
+    for band, limit in ((10, "the neckband in its cloth"), (200, "the neckline in its cloth")):
+        opening = trued(draw(WEARER, band=BandChoices(stretch=band))).opening
         assert opening is not None
         assert opening.limit == limit
         cloth = opening.neckline_mm * (1 + JERSEY.stretch_across / 100)

@@ -56,7 +56,7 @@ def test_an_underarm_that_cuts_in_is_said(raised: float, said: bool) -> None:
 
 def test_truing_says_nothing_of_a_sleeve() -> None:
     """Without a sleeve there is neither hang nor upper arm; everything else is looked at and holds."""
-    truing = true(draw(NOOR, "vest", "close"), NOOR, Cloth(), meaning={}, pull_on=True, band_stretch=80)
+    truing = true(draw(NOOR, "vest", "close"), NOOR, Cloth(), meaning={}, pull_on=True)
     assert truing.holds
     assert truing.hang is None
     assert {g.girth.name for g in truing.girths} == {"chest", "waist", "hip"}

@@ -7,7 +7,7 @@ from dataclasses import replace
 from tapeline.alter.sewn import with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
 from tapeline.geometry import Vector, fair_line
-from tapeline.pattern import Edge, Garment, Notch
+from tapeline.pattern import Garment, Notch
 from tapeline.problems import InputError, Problem, Severity, closest
 
 __all__ = ["true_line"]
@@ -47,7 +47,7 @@ def true_line(
     before, old, after = whole.edges[at - 1], whole.edges[at], whole.edges[(at + 1) % len(names)]
     leave = _nearest(before.path.arrives, old.path.leaves) if square_at_start else old.path.leaves
     arrive = _nearest(after.path.leaves, old.path.arrives) if square_at_end else old.path.arrives
-    new = Edge(edge, fair_line(old.path.knots, leave, arrive), old.kind)
+    new = replace(old, path=fair_line(old.path.knots, leave, arrive))
     scale = new.length / old.length
 
     def moved(notch: Notch) -> Notch:

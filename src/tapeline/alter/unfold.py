@@ -78,7 +78,7 @@ def mirror(piece: Piece) -> Piece:
     True
     """
     over = Rigid(a=-1.0)
-    edges = tuple(Edge(edge.name, edge.path.moved(over).reversed(), edge.kind) for edge in reversed(piece.edges))
+    edges = tuple(replace(edge, path=edge.path.moved(over).reversed()) for edge in reversed(piece.edges))
     lengths = {edge.name: edge.length for edge in piece.edges}
     notches = tuple(replace(n, at_mm=lengths[n.edge] - n.at_mm) for n in piece.notches)
     marks = tuple(Mark(mark.name, mark.path.moved(over)) for mark in piece.marks)
@@ -104,7 +104,7 @@ def _fold(half: Piece) -> tuple[int, Rigid]:
 
 
 def _image(edge: Edge, over: Rigid) -> Edge:
-    return Edge(edge.name + OTHER, edge.path.moved(over).reversed(), edge.kind)
+    return replace(edge, name=edge.name + OTHER, path=edge.path.moved(over).reversed())
 
 
 def _closed(images: tuple[Edge, ...], start: Point, end: Point) -> tuple[Edge, ...]:

@@ -8,10 +8,35 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tapeline.draft import Draft, Drawn, Heading, Place, Ray, Sheet, WornHalf, part_way, worn_line, worn_line_from_point
+from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine, NeckShape
+from tapeline.draft import (
+    Draft,
+    Drawn,
+    Heading,
+    Place,
+    Ray,
+    Sheet,
+    WornHalf,
+    halfway,
+    over_seam,
+    part_way,
+    worn_line,
+    worn_line_from_point,
+)
 from tapeline.lengths import Length, cm
 
-__all__ = ["SHOULDER_RUN", "Neck", "Neckline", "deeper", "neck", "neckline", "pointed_neckline"]
+__all__ = [
+    "SHOULDER_RUN",
+    "Neck",
+    "Neckline",
+    "boat_neckline",
+    "deeper",
+    "neck",
+    "neckline",
+    "pointed_neckline",
+    "shaped_neckline",
+    "square_neckline",
+]
 
 SHOULDER_RUN = cm(14)
 """The shoulder's fall is told over this run."""
@@ -25,6 +50,9 @@ V_OUT = 24
 GUIDE_SHARE = Fraction(2, 3)
 GUIDE_BEYOND = cm(0.3)
 """The front neckline passes this share of the way down the diagonal, and this much further."""
+SLANTS_IN = cm(0.5)
+"""The sides of a square neck come in by this much: upright they look as if they ran apart."""
+CORNER_MEANT = "a boat neck runs nearly straight from shoulder to shoulder; drawn smooth over the seam it would wave"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +78,14 @@ class Neckline:
     front: Drawn
     pointed: bool = False
     """Whether the front meets the centre in a point."""
+    shape: NeckLine = NeckLine.SWEEP
+    corner: Place | None = None
+    """Of a square neck."""
+
+    @property
+    def bends(self) -> str:
+        """Why it has a corner at the shoulder; empty where it runs on over the seam."""
+        return CORNER_MEANT if self.shape is NeckLine.BOAT else ""
 
 
 def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) -> Neck:
@@ -101,7 +137,21 @@ def neck(d: Draft, neck_width: Length, back_fall: Length, front_fall: Length) ->
 
 def deeper(n: Neck, neck_width: Length, depth: float | Fraction) -> Place:
     """The pit of the neck, or further down: where a front would end that is so much deeper than the neck's own."""
-    return n.front_neck if depth == 1 else n.front_neck.down((neck_width + DEPTH) * (depth - 1))
+    whole = neck_width + DEPTH
+    if depth == 1:
+        return n.front_neck
+    return n.front_neck.down(whole * (depth - 1)) if depth > 1 else n.front_neck.up(whole * (1 - depth))
+
+
+def shaped_neckline(n: Neck, shape: NeckShape, ends: tuple[Place, Place, Place, Place]) -> Neckline:
+    """The line that a shape asks for; its ends are those at the centre and shoulder of the back, then of the front."""
+    if shape.line is NeckLine.BOAT:
+        return boat_neckline(n, *ends)
+    if shape.line is NeckLine.SQUARE:
+        return square_neckline(n, *ends)
+    if shape.fullness == STRAIGHT:
+        return pointed_neckline(n, *ends)
+    return neckline(n, *ends, fullness=shape.fullness)
 
 
 def neckline(
@@ -160,3 +210,51 @@ def pointed_neckline(n: Neck, back_centre: Place, back_end: Place, front_centre:
         WornHalf(n.back, (back_centre, back_end), n.back_shoulder_line, n.back.centre.square),
     )
     return Neckline(back, front, pointed=True)
+
+
+def boat_neckline(n: Neck, back_centre: Place, back_end: Place, front_centre: Place, front_end: Place) -> Neckline:
+    """Two shallow lines, each square to its centre and free at the shoulder, where they meet in a corner."""
+
+    def shallow(sheet: Sheet, centre: Place, end: Place) -> Drawn:
+        sheet.section("The neckline")
+        says = "Shallow: square to the centre, and free at the shoulder, where a corner is meant"
+        return sheet.curve("neckline", says, centre, end, leave=sheet.centre.square)
+
+    return Neckline(
+        shallow(n.back, back_centre, back_end), shallow(n.front, front_centre, front_end), shape=NeckLine.BOAT
+    )
+
+
+def square_neckline(n: Neck, back_centre: Place, back_end: Place, front_centre: Place, front_end: Place) -> Neckline:
+    """Straight down from the shoulder and straight across; the back goes on from the front's side, over the seam."""
+    n.front.section("The neckline")
+    corner = n.front.point(
+        "neckline_corner",
+        "Below the shoulder's end, a little further in: upright, the sides would look as if they ran apart",
+        front_end.level_with(front_centre).inward(SLANTS_IN),
+    )
+    front = n.front.straight(
+        "neckline", "Straight across from the centre, and straight up", front_centre, corner, front_end
+    )
+    n.back.section("The neckline")
+    arrive = over_seam(front, n.front_shoulder_line, n.back_shoulder_line)
+    corner_behind = n.back.point(
+        "neckline_corner",
+        "Where the front's side, laid on, comes down to the level",
+        back_end.back_along(arrive, back_centre),
+    )
+    guide = n.back.point(
+        "neckline_guide",
+        "Half way from there to the straight line between the ends: the back is round where the front is square",
+        halfway(corner_behind, halfway(back_centre, back_end)),
+    )
+    back = n.back.curve(
+        "neckline",
+        "Square to the centre back; at the shoulder it goes on as the front comes",
+        back_centre,
+        guide,
+        back_end,
+        leave=n.back.centre.square,
+        arrive=arrive,
+    )
+    return Neckline(back, front, shape=NeckLine.SQUARE, corner=corner)

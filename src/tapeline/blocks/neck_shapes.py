@@ -1,4 +1,4 @@
-"""Shapes of a neckline: how deep the front is, and how full its corner.
+"""Shapes of a neckline: how it runs over the shoulder, how deep the front is, and how full its corner.
 
 Common practice in the trade, no published source; how full is our own choice of what a French curve gives.
 """
@@ -8,27 +8,41 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tapeline.pattern import choice
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Word, choice
 
-__all__ = ["NECK_SHAPES", "STRAIGHT", "NeckShape"]
+__all__ = ["NECK_SHAPES", "STRAIGHT", "NeckLine", "NeckShape"]
 
 STRAIGHT = Fraction(1, 2)
 """Half way down to the corner lies the straight line."""
 
 
+class NeckLine(Word):
+    """How front and back meet at the shoulder."""
+
+    SWEEP = "sweep", "one line over the shoulder, without a corner"
+    BOAT = "boat", "nearly straight from shoulder to shoulder, with a corner at the shoulder"
+    SQUARE = "square", "straight down from the shoulder and straight across, with a corner in front"
+
+
 @dataclass(frozen=True, slots=True)
 class NeckShape:
-    """A front neckline, before it is lowered; its width is chosen beside it."""
+    """A front neckline, before it is lowered, and how much wider it is than is chosen beside it."""
 
-    depth: float | Fraction = choice(Fraction(1), 1, 2, "depth of the front, as a share of the neck's own")
+    depth: float | Fraction = choice(Fraction(1), 0.5, 2, "depth of the front, as a share of the neck's own")
     fullness: float | Fraction = choice(
         Fraction(2, 3), 0.5, 0.75, "how far down to the corner it runs: steep at the sides and flat below; 1/2 is a v"
     )
+    wider: Length = choice(cm(0), 0, 8, "wider at each shoulder by its shape, besides what is chosen")
+    line: NeckLine = NeckLine.SWEEP
 
 
 NECK_SHAPES = {
     "round": NeckShape(),
     "scoop": NeckShape(Fraction(3, 2), Fraction(18, 25)),
     "v": NeckShape(Fraction(3, 2), STRAIGHT),
+    "boat": NeckShape(Fraction(2, 3), wider=cm(4), line=NeckLine.BOAT),
+    "square": NeckShape(Fraction(5, 4), wider=cm(1.5), line=NeckLine.SQUARE),
 }
-"""A scoop is half as deep again, and fuller; a v is straight, with a point."""
+"""A scoop is half as deep again, and fuller; a v is straight, with a point; a boat neck is wide, and higher in
+front than the neck; a square one has two straight lines."""

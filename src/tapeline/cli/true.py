@@ -62,9 +62,12 @@ def _show(truing: Truing, unit: Unit, wearer: str, style: str) -> None:
     columns(rows, ("seam", "this", "on that", "ease", "", "between notches"), " rrr")
     heading("Lines over seams")
     columns(
-        [(_words(join.line), f"over the {_words(join.seam)}", _degrees(join.bend)) for join in truing.joins],
-        ("line", "seam", "bend"),
-        "  r",
+        [
+            (_words(join.line), f"over the {_words(join.seam)}", _degrees(join.bend), join.meant)
+            for join in truing.joins
+        ],
+        ("line", "seam", "bend", ""),
+        "  r ",
     )
     heading("Square to the fold")
     columns([(s.piece, s.edge, _degrees(s.off)) for s in truing.squares], ("piece", "edge", "off"), "  r")
@@ -113,7 +116,13 @@ def _data(drafted: Drafted) -> dict[str, Any]:
             for walk in truing.walks
         ],
         "joins": [
-            {"line": j.line, "seam": j.seam, "corners": list(j.corners), "bend_degrees": math.degrees(j.bend)}
+            {
+                "line": j.line,
+                "seam": j.seam,
+                "corners": list(j.corners),
+                "bend_degrees": math.degrees(j.bend),
+                "meant": j.meant,
+            }
             for j in truing.joins
         ],
         "squares": [{"piece": s.piece, "edge": s.edge, "off_degrees": math.degrees(s.off)} for s in truing.squares],

@@ -10,13 +10,14 @@ from typing import Any
 from tapeline.blocks.hems import HEM_SHAPES, HemShape
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
+from tapeline.blocks.neckband import RIB_COLLARS, RibCollar
 from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, SLEEVE_SHAPES, CapShape, SleeveLength, SleeveShape
 from tapeline.docket.places import Keys
 from tapeline.docket.reader import Reader, as_typed, dotted
 from tapeline.lengths import Length
-from tapeline.pattern import Choice, choices_of
+from tapeline.pattern import Choice, Word, choices_of
 
-__all__ = ["WORDS", "Words", "named", "read_choices"]
+__all__ = ["WORDS", "Words", "named", "read_choices", "words_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,10 +37,18 @@ WORDS: dict[type, Words] = {
     Looseness: Words(LOOSENESS),
     NeckShape: Words(NECK_SHAPES),
     HemShape: Words(HEM_SHAPES),
+    RibCollar: Words(RIB_COLLARS),
     CapShape: Words(CAPS),
     SleeveShape: Words(SLEEVE_SHAPES),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),
 }
+
+
+def words_of(value: object) -> Words | None:
+    """The words one of which stands for a value; None for a value that has none."""
+    if isinstance(value, Word):
+        return Words({str(word): word for word in type(value)})
+    return WORDS.get(type(value))
 
 
 def read_choices(reader: Reader, base: Any, table: Mapping[str, Any], keys: Keys, besides: Iterable[str] = ()) -> Any:  # noqa: ANN401 - any style's own dataclass
@@ -68,10 +77,10 @@ def _value(reader: Reader, now: object, value: object, keys: Keys, limits: Choic
     if isinstance(now, Length):
         return reader.length(value, keys, _limited(limits, keys))
     if isinstance(now, str):
-        return reader.text(value, keys)
+        return reader.kind(value, keys, type(now)) if isinstance(now, Word) else reader.text(value, keys)
+    words = words_of(now)
     if isinstance(now, int | float | Fraction):
         return reader.number(value, keys, _limited(limits, keys))
-    words = WORDS.get(type(now))
     if words is not None and not isinstance(value, Mapping):
         return _word(reader, words, value, keys, limits)
     if not isinstance(value, Mapping) or not is_dataclass(now) or (words and words.from_length):

@@ -50,12 +50,6 @@ class Docket:
         """In which bare numbers are read and lengths are shown."""
         return self.wearer.unit
 
-    @property
-    def band_stretch(self) -> float:
-        """Stretch of the band's cloth, per cent; 0 for a style without a band."""
-        band = getattr(self.choices, "band", None)
-        return 0.0 if band is None else float(band.stretch)
-
     def placed(self, problems: Iterable[Problem]) -> list[Problem]:
         """The same problems, each at its line of the docket where it speaks of one (`tapes.hip`, `garment.waist`)."""
         return [self._placed(problem) for problem in problems]

@@ -8,13 +8,13 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
 
-from tapeline.docket.choices import WORDS, Words
+from tapeline.docket.choices import Words, words_of
 from tapeline.docket.finish import ALLOWANCE, HEM, NOTCH
 from tapeline.docket.hand_sizes import HAND_SIZES
 from tapeline.finish import FinishChoices
 from tapeline.lengths import Length
 from tapeline.measures import Figure, Tape, tapes_of
-from tapeline.pattern import Choice, Cloth, choices_of
+from tapeline.pattern import Choice, Cloth, Word, choices_of
 from tapeline.styles import Style
 from tapeline.units import Unit
 
@@ -113,7 +113,7 @@ def _choices(choices: Any, unit: Unit, above: tuple[str, ...]) -> Iterator[str]:
     for f in fields(choices):
         value = getattr(choices, f.name)
         key = ".".join((*above, f.name))
-        words = WORDS.get(type(value))
+        words = words_of(value)
         if words is not None:
             yield from _words(key, value, words, ranges.get(f.name), unit)
         elif is_dataclass(value) and not isinstance(value, Length):
@@ -129,6 +129,9 @@ def _words(key: str, value: Any, words: Words, limits: Choice | None, unit: Unit
     word = words.word_for(value)
     if limits is not None:
         yield _line(f'{key} = "{word}"', f"{limits.says}, {_range(limits, unit)}")
+        return
+    if isinstance(value, Word):
+        yield _line(f'{key} = "{word}"', others)
         return
     yield _line(f'{key} = "{word}"', f"{others}; or numbers in its place, such as:")
     ranges = choices_of(type(value))

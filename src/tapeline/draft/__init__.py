@@ -4,8 +4,20 @@ from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, Heading
 from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way
-from tapeline.draft.sheet import Sheet, edge, folded, hemmed, notch, notch_along, only_if, opened, seam, sewn
-from tapeline.draft.worn import WornHalf, worn_line, worn_line_from_point
+from tapeline.draft.sheet import (
+    Sheet,
+    edge,
+    folded,
+    hemmed,
+    neatened,
+    notch,
+    notch_along,
+    only_if,
+    opened,
+    seam,
+    sewn,
+)
+from tapeline.draft.worn import WornEdge, WornHalf, over_seam, worn_beside, worn_line, worn_line_from_point
 
 __all__ = [
     "LEVEL",
@@ -17,6 +29,7 @@ __all__ = [
     "Ray",
     "Reading",
     "Sheet",
+    "WornEdge",
     "WornHalf",
     "corner_below",
     "edge",
@@ -24,13 +37,16 @@ __all__ = [
     "foot_of",
     "halfway",
     "hemmed",
+    "neatened",
     "notch",
     "notch_along",
     "only_if",
     "opened",
+    "over_seam",
     "part_way",
     "seam",
     "sewn",
+    "worn_beside",
     "worn_line",
     "worn_line_from_point",
 ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from fractions import Fraction
 
 from tapeline.draft.heading import Heading
 from tapeline.draft.place import Place, Reading, needs_of, spoken
@@ -60,6 +61,28 @@ class Drawn:
         return Place(
             self.path.at(by.mm) + self.path.arrives * over,
             how=(f"along the {self.name} by ", by),
+            lengths=(by,),
+            needs=(self.label, *needs_of(by)),
+        )
+
+    @property
+    def beginning(self) -> Place:
+        """Where it begins."""
+        return Place(self.path.start, how=(f"where the {self.name} begins",), needs=(self.label,))
+
+    @property
+    def straight_start(self) -> Reading:
+        """How far it runs straight from its start."""
+        first = self.path.segments[0]
+        length = first.length if isinstance(first, Line) else 0.0
+        return Reading(Length(length), (f"measured along the straight part of the {self.full_name}",), (self.label,))
+
+    def off(self, share: Fraction, by: Length) -> Place:
+        """A share of the way along it and square off it, to its right: into the piece, as edges run clockwise."""
+        along = self.path.length * float(share)
+        return Place(
+            self.path.at(along) + self.path.direction_at(along).right * by.mm,
+            how=(f"{share} of the way along the {self.full_name}, square off it by ", by),
             lengths=(by,),
             needs=(self.label, *needs_of(by)),
         )

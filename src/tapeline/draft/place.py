@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tapeline.draft.heading import Heading
 from tapeline.geometry import Point, Vector
 from tapeline.lengths import Length, Phrase
 
@@ -78,6 +79,15 @@ class Place:
         first, second = line
         return self._moved(
             (second.point - first.point).unit.left, f"square off the line {first.name} - {second.name}", by, *line
+        )
+
+    def back_along(self, way: Heading, level: Place) -> Place:
+        """Back along the way a line arrives here, to the level of another place."""
+        back = (level.point.y - self.point.y) / way.direction.y
+        return Place(
+            self.point + way.direction * back,
+            how=(f"from {self.name} back, {way.says}, to the level of {level.name}",),
+            needs=_labels(self, level),
         )
 
     def level_with(self, other: Place) -> Place:

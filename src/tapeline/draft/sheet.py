@@ -146,9 +146,9 @@ class Sheet:
         return Piece(self.name, title, edges, Line(grain[0].point, grain[1].point), cut, notches, marks, pointed)
 
 
-def sewn(name: str, line: Drawn) -> Edge:
-    """An edge that is sewn."""
-    return Edge(name, line.path)
+def sewn(name: str, line: Drawn, allowance: Length | None = None) -> Edge:
+    """An edge that is sewn; its allowance, where it is part of how it is sewn."""
+    return Edge(name, line.path, allowance_mm=allowance.mm if allowance else None)
 
 
 def folded(name: str, line: Drawn) -> Edge:
@@ -156,9 +156,14 @@ def folded(name: str, line: Drawn) -> Edge:
     return Edge(name, line.path, EdgeKind.FOLD)
 
 
-def hemmed(name: str, line: Drawn) -> Edge:
-    """An edge that is turned up."""
-    return Edge(name, line.path, EdgeKind.HEM)
+def hemmed(name: str, line: Drawn, depth: Length | None = None) -> Edge:
+    """An edge that is turned up; how deep, where it is not as deep as the other hems."""
+    return Edge(name, line.path, EdgeKind.HEM, depth.mm if depth else None)
+
+
+def neatened(name: str, line: Drawn) -> Edge:
+    """An edge that is sewn to nothing."""
+    return Edge(name, line.path, EdgeKind.NEATENED)
 
 
 def opened(name: str, line: Drawn) -> Edge:
@@ -181,9 +186,11 @@ def edge(piece: str, name: str) -> EdgeRef:
     return EdgeRef(piece, name)
 
 
-def seam(name: str, a: EdgeRef, *b: EdgeRef, ease: Length = NO_EASE, reason: str = "") -> Seam:
-    """Sew one edge to a run of others; the first is longer by the ease."""
-    return Seam(name, (a,), b, ease, reason)
+def seam(
+    name: str, a: EdgeRef, *b: EdgeRef, ease: Length = NO_EASE, reason: str = "", stretch: float | None = None
+) -> Seam:
+    """Sew one edge to a run of others; the first is longer by the ease, and its cloth stretches by so many per cent."""
+    return Seam(name, (a,), b, ease, reason, stretch)
 
 
 def only_if(there: bool, thing: Thing) -> tuple[Thing, ...]:  # noqa: FBT001 - reads as a sentence

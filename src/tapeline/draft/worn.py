@@ -9,11 +9,12 @@ from dataclasses import dataclass, replace
 
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import Heading
-from tapeline.draft.place import Place
+from tapeline.draft.place import Place, needs_of
 from tapeline.draft.sheet import Sheet, how_curve
-from tapeline.geometry import Rigid, fair_line, solve_one
+from tapeline.geometry import Line, Path, Rigid, fair_line, solve_one
+from tapeline.lengths import Length
 
-__all__ = ["WornHalf", "worn_line", "worn_line_from_point"]
+__all__ = ["WornEdge", "WornHalf", "over_seam", "worn_beside", "worn_line", "worn_line_from_point"]
 
 MOST_TURN = 0.5
 """A line leaves its point within so many radians of the way it is meant to go."""
@@ -69,6 +70,54 @@ def worn_line_from_point(name: str, says: str, one: WornHalf, other: WornHalf) -
 
     turn = solve_one(bend, -MOST_TURN, MOST_TURN, "the way the line leaves its point")
     return leaving(turn, one.sheet, other.sheet)
+
+
+def over_seam(line: Drawn, seam: Ray, other: Ray) -> Heading:
+    """How a line on the other sheet must arrive at the seam to go on there as this line, arriving, leaves off."""
+    lay = Rigid.laying(seam.start.point, seam.direction, other.start.point, other.direction, turned_over=True)
+    return Heading(-lay.vector(line.path.arrives), f"as the {line.full_name} goes on, seam on seam")
+
+
+@dataclass(frozen=True, slots=True)
+class WornEdge:
+    """One side of an edge over a seam that something is cut beside: new paper, the edge up to the seam, the seam."""
+
+    sheet: Sheet
+    edge: Drawn
+    seam: Ray
+
+
+def worn_beside(name: str, says: str, one: WornEdge, other: WornEdge, by: Length) -> tuple[Drawn, Drawn]:
+    """The line beside an edge that runs over a seam, to its right, cut apart at the seam and ended at both centres.
+
+    Each begins on the centre of its own sheet: where the edge meets the centre in a point, the line beside it runs on
+    straight until it meets it too.
+    """
+    joint = one.edge.path.end
+    lay = Rigid.laying(other.edge.path.end, other.seam.direction, joint, one.seam.direction, turned_over=True)
+    whole = one.edge.path.joined(other.edge.path.moved(lay).reversed()).offset_left(-by.mm)
+    meant = joint + one.seam.direction * by.mm
+    cut = min(whole.crossings(Line(joint, meant)), key=meant.distance_to)
+    along = whole.length_to(cut)
+    near, far = whole.part(0, along), whole.part(along, whole.length).moved(lay.back).reversed()
+    halves = []
+    for half, path, partner in ((one, near, other), (other, far, one)):
+        how = (
+            f"beside the {half.edge.full_name} by ",
+            by,
+            f", the {partner.edge.full_name} laid on, seam on seam",
+        )
+        needs = (half.edge.label, partner.edge.label, *needs_of(by))
+        halves.append(half.sheet.drawn(name, says, from_centre(path), how, needs))
+    return halves[0], halves[1]
+
+
+def from_centre(path: Path) -> Path:
+    """The path begun on the centre line: run on straight backward where it does not reach it."""
+    start, way = path.start, path.leaves
+    if start.x <= 0:
+        return path
+    return Path((Line(start + way * (-start.x / way.x), start), *path.segments))
 
 
 def scratch(sheet: Sheet) -> Sheet:

@@ -33,14 +33,14 @@ class FinishChoices:
     """
 
     allowance_mm: float = 10.0
-    """For every seam that is not named."""
+    """For every seam that is neither named nor says so itself."""
     by_name: Mapping[str, float] = field(default_factory=dict, hash=False)
     """By name of a seam, of an edge on all pieces (`neckline`), or of an edge of one piece (`front.neckline`).
 
     The most exact name wins: an edge of one piece, then an edge, then a seam.
     """
     hem_mm: float = 25.0
-    """Depth of every hem that is not named."""
+    """Depth of every hem that is neither named nor says so itself."""
     notch_depth_mm: float = 5.0
     """How far a notch is cut in, at most half the allowance."""
 
@@ -76,7 +76,10 @@ def _width(garment: Garment, piece: Piece, edge: Edge, choices: FinishChoices) -
     for name in (f"{piece.name}.{edge.name}", edge.name, *seams):
         if name in choices.by_name:
             return float(choices.by_name[name])
-    return float({EdgeKind.HEM: choices.hem_mm, EdgeKind.VENT: VENT_MM}.get(edge.kind, choices.allowance_mm))
+    if edge.allowance_mm is not None:
+        return edge.allowance_mm
+    usual = {EdgeKind.HEM: choices.hem_mm, EdgeKind.VENT: VENT_MM, EdgeKind.NEATENED: 0.0}
+    return float(usual.get(edge.kind, choices.allowance_mm))
 
 
 def _edges_of_seam(garment: Garment, name: str) -> set[tuple[str, str]]:

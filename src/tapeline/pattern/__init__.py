@@ -1,6 +1,6 @@
 """The nouns of a pattern: garment, piece, edge, seam, notch, size, step."""
 
-from tapeline.pattern.choice import Choice, choice, choices_of, chosen_lengths
+from tapeline.pattern.choice import Choice, Word, choice, choices_of, chosen_lengths, idle_in
 from tapeline.pattern.cloth import Cloth
 from tapeline.pattern.edge import Edge, EdgeKind
 from tapeline.pattern.garment import Garment
@@ -31,8 +31,10 @@ __all__ = [
     "Source",
     "Step",
     "StepKind",
+    "Word",
     "choice",
     "choices_of",
     "chosen_lengths",
+    "idle_in",
     "width_at",
 ]

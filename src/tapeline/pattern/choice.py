@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
-from typing import Any
+from enum import StrEnum
+from typing import Any, Self
 
 from tapeline.lengths import Length
 
-__all__ = ["Choice", "choice", "choices_of", "chosen_lengths"]
+__all__ = ["Choice", "Word", "choice", "choices_of", "chosen_lengths", "idle_in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +21,25 @@ class Choice:
     says: str
 
 
+class Word(StrEnum):
+    """A choice that is one of some words and stands for no numbers; each member is its word and what it means.
+
+    >>> class Side(Word):
+    ...     LEFT = "left", "over the heart"
+    >>> Side("left").says
+    'over the heart'
+    """
+
+    says: str
+
+    def __new__(cls, word: str, says: str) -> Self:
+        """A member: its word, and what it means."""
+        made = str.__new__(cls, word)
+        made._value_ = word
+        made.says = says
+        return made
+
+
 def choice(default: Any, least: float, most: float, says: str) -> Any:  # noqa: ANN401 - as dataclasses.field
     """A field of a choices dataclass, with its range and reason."""
     return field(default=default, metadata={"choice": Choice(least, most, says)})
@@ -29,10 +49,18 @@ def chosen_lengths(choices: Any) -> Iterator[tuple[Length, str]]:  # noqa: ANN40
     """Every named length in a choices dataclass and in those inside it, with what the choice is about."""
     for f in fields(choices):
         value = getattr(choices, f.name)
+        if f.name in idle_in(choices):
+            continue
         if is_dataclass(value) and not isinstance(value, Length):
             yield from chosen_lengths(value)
         elif isinstance(value, Length) and value.name and "choice" in f.metadata:
             yield value, f.metadata["choice"].says
+
+
+def idle_in(choices: Any) -> frozenset[str]:  # noqa: ANN401 - any choices dataclass
+    """The fields of a choices dataclass that say nothing, as its other fields stand: its own `idle`."""
+    idle: frozenset[str] = getattr(choices, "idle", frozenset())
+    return idle
 
 
 def choices_of(cls: type) -> dict[str, Choice]:

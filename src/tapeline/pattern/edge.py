@@ -21,6 +21,8 @@ class EdgeKind(StrEnum):
     """Turned up."""
     VENT = "vent"
     """One side of a slit, turned back."""
+    NEATENED = "neatened"
+    """Sewn to nothing: overlocked, or left as it is cut, as the outer edge of a facing is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,8 @@ class Edge:
     """`armhole`; unique in its piece."""
     path: Path
     kind: EdgeKind = EdgeKind.SEAM
+    allowance_mm: float | None = None
+    """How wide its allowance is where that is part of how it is made: a neck hem, an edge that is bound."""
 
     @property
     def fold(self) -> bool:

@@ -37,6 +37,8 @@ class Seam:
     """How much longer `a` is meant to be than `b`: cap ease is positive, a stretched band's is negative."""
     reason: str = ""
     """Why they differ."""
+    stretch: float | None = None
+    """How far the cloth of `a` stretches, per cent, where it is another than the garment's."""
 
     def side_text(self, side: tuple[EdgeRef, ...]) -> str:
         """`back.neckline + front.neckline`."""
@@ -53,3 +55,5 @@ class Join:
     line: str
     seam: str
     corners: tuple[tuple[str, str, str], tuple[str, str, str]]
+    corner: str = ""
+    """Why the line bends there, where it is meant to."""

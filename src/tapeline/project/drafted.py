@@ -59,7 +59,6 @@ def draft(docket: Docket) -> Drafted:
         docket.cloth,
         meaning={name: (least.mm, most.mm) for name, (least, most) in docket.style.meaning.items()},
         pull_on=docket.style.pull_on,
-        band_stretch=docket.band_stretch,
         unit=docket.unit,
     )
     about_cloth = (*shrinkage(docket.cloth), *turn_up_doubts(garment, docket.finish, docket.unit))

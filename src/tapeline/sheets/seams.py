@@ -26,7 +26,9 @@ def seams(truing: Truing, unit: Unit) -> str:
         "off, mm",
         "parts between marks",
     ]
-    joins = [[j.line, j.seam, f"{math.degrees(abs(j.bend)):.2f}"] for j in truing.joins]
+    joins = [
+        [j.line, j.seam, f"{math.degrees(abs(j.bend)):.2f}" + (" (meant)" if j.meant else "")] for j in truing.joins
+    ]
     return part(
         "seams",
         "Seams",
@@ -64,6 +66,7 @@ def _reasons(truing: Truing) -> str:
         for walked in truing.walks
         if walked.seam.reason and abs(walked.seam.ease.mm) > SEAM_TOLERANCE_MM
     ]
+    why += [f"the corner of the {join.line} at the {join.seam}: {join.meant}" for join in truing.joins if join.meant]
     return paragraph("Meant to differ - " + "; ".join(why) + ".") if why else ""
 
 

@@ -27,7 +27,7 @@ def _opening(opening: Opening, unit: Unit) -> list[str]:
     spare = opening.stretched_mm - opening.head_mm
     rows = [
         ["neckline", length(opening.neckline_mm, unit)],
-        ["band, before it is sewn on", length(opening.band_mm, unit)],
+        ["band or facing, before it is sewn on", length(opening.band_mm, unit)],
         [f"stretched, by {opening.limit}", length(opening.stretched_mm, unit)],
         [f"head ({opening.head_is})", length(opening.head_mm, unit)],
         ["to spare", length(spare, unit)],

@@ -14,7 +14,7 @@ from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, opened, sewn
 from tapeline.lengths import cm
-from tapeline.pattern import Girth, NotchKind, Piece
+from tapeline.pattern import Edge, Girth, NotchKind, Piece
 
 __all__ = [
     "ArmLines",
@@ -48,6 +48,8 @@ class HalfShape:
     pointed: bool = False
     """Whether the neckline meets the centre in a point."""
     centre: CentreRule = ON_THE_FOLD
+    edge: Callable[[str, Drawn], Edge] = sewn
+    """What becomes of the neckline."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +119,7 @@ def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *
     piece = sheet.piece(
         name.title(),
         *middle.edges,
-        sewn("neckline", middle.neckline),
+        shape.edge("neckline", middle.neckline),
         sewn("shoulder", lines.shoulder),
         sewn("armhole", lines.armhole),
         sewn("side", side.side),

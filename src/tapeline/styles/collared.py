@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tapeline.blocks.neck_shapes import STRAIGHT
+from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles.top import NecklineChoices
 
@@ -10,13 +10,13 @@ __all__ = ["no_point"]
 
 
 def no_point(c: NecklineChoices) -> None:
-    """A collar follows a round neckline; raises `InputError` (`collar-on-v`) for a v."""
-    if c.shape.fullness == STRAIGHT:
+    """A collar follows a round neckline; raises `InputError` (`collar-on-v`) for another."""
+    if c.shape.fullness == STRAIGHT or c.shape.line is not NeckLine.SWEEP:
         raise InputError(
             Problem(
                 "collar-on-v",
                 Severity.ERROR,
-                "a collar is drawn for a round neckline; on a v it would end askew at the front",
+                "a collar is drawn for a round neckline; on a v it would end askew, and round a corner it would not lie",
                 "garment.neckline.shape",
                 "choose round or scoop in garment.neckline.shape. Nothing was drafted.",
             )

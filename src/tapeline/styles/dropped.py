@@ -8,7 +8,7 @@ from tapeline.blocks.dartless import Half
 from tapeline.blocks.dropped import dropped_lines
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.blocks.sleeve_sizes import Dropped
@@ -16,21 +16,22 @@ from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfShape, body_girths, sleeve_girths
-from tapeline.styles.seams import band_seams, body_joins, body_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.neck import finished_neck
+from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
-from tapeline.styles.top import NecklineChoices, top
+from tapeline.styles.top import Banded, FinishedNeckline, top
 
 __all__ = ["STYLE", "DroppedChoices", "dropped"]
 
 
 @dataclass(frozen=True, slots=True)
-class DroppedChoices:
+class DroppedChoices(Banded):
     """What a maker chooses of a tee with a dropped shoulder."""
 
     looseness: Looseness = LOOSENESS["loose"]
     shoulder_drop: Length = choice(cm(6), 2, 15, "shoulder carried down the arm; the cap is lowered by as much")
-    neckline: NecklineChoices = NecklineChoices()
+    neckline: FinishedNeckline = FinishedNeckline()
     band: BandChoices = BandChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(5), *LENGTH)
@@ -59,12 +60,12 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
         made.frame.arm_length,
         dropped=Dropped(c.shoulder_drop, both),
     )
-    band = neckband(d, c.band, made.neckline)
+    neck = finished_neck(d, c.neckline, c.band, made)
     return d.garment(
         "dropped",
-        pieces=(*made.body.pieces, arm.piece, band.piece),
-        seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band)),
-        joins=(*body_joins(made.back_side), *sleeve_joins()),
+        pieces=(*made.body.pieces, arm.piece, *neck.pieces),
+        seams=(*body_seams(), *sleeve_seams(arm), *neck.seams),
+        joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
 

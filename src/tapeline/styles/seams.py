@@ -5,11 +5,13 @@ from __future__ import annotations
 from tapeline.blocks.armhole_band import ArmholeBand
 from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.hem_band import HemBand
+from tapeline.blocks.neck_facing import NeckFacing
 from tapeline.blocks.neckband import Neckband
 from tapeline.blocks.outline import SideLines
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.standing_collar import StandingCollar
-from tapeline.draft import edge, seam
+from tapeline.draft import edge, only_if, seam
+from tapeline.lengths import Length
 from tapeline.pattern import Join, Seam
 
 __all__ = [
@@ -19,6 +21,8 @@ __all__ = [
     "body_seams",
     "cuff_seams",
     "hem_band_seams",
+    "neck_facing_joins",
+    "neck_facing_seams",
     "sleeve_joins",
     "sleeve_seams",
     "standing_collar_seams",
@@ -26,6 +30,7 @@ __all__ = [
     "zip_seams",
 ]
 
+NO_EASE = Length(0.0)
 BAND_ENDS = (("band_ends", "centre_back"),)
 BAND_MITRED = (("band_mitre", "mitre"), ("band_mitre_turned", "mitre_turned"))
 """Seams in which a neckband is sewn to itself, and their edges."""
@@ -41,11 +46,14 @@ def body_seams() -> tuple[Seam, ...]:
     )
 
 
-def body_joins(side: SideLines | None = None) -> tuple[Join, ...]:
-    """Lines that run on over the shoulder and the side; at a vent the hem ends, square to it."""
+def body_joins(side: SideLines | None = None, corner: str = "") -> tuple[Join, ...]:
+    """Lines that run on over the shoulder and the side; at a vent the hem ends, square to it.
+
+    `corner` says why the neckline is meant to bend at the shoulder.
+    """
     hem = Join("hem", "side", (("front", "hem", "side"), ("back", "hem", "side")))
     return (
-        Join("neckline", "shoulder", (("front", "neckline", "shoulder"), ("back", "neckline", "shoulder"))),
+        Join("neckline", "shoulder", (("front", "neckline", "shoulder"), ("back", "neckline", "shoulder")), corner),
         Join("armhole", "shoulder", (("front", "armhole", "shoulder"), ("back", "armhole", "shoulder"))),
         Join("armhole", "side", (("front", "armhole", "side"), ("back", "armhole", "side"))),
         *((hem,) if side is None or side.vent is None else ()),
@@ -73,22 +81,42 @@ def sleeve_joins() -> tuple[Join, ...]:
 
 
 def band_seams(made: Neckband) -> tuple[Seam, ...]:
-    """Band to neckline, and to itself."""
+    """Band, binding or collar to neckline, and to itself."""
+    strip = made.piece.name
     return (
         seam(
             "neckline",
-            edge("neckband", "neckline"),
+            edge(strip, "neckline"),
             edge("back", "neckline"),
             edge("front", "neckline").backward,
             ease=made.ease,
-            reason="the band is shorter and stretched on, so that it lies flat",
+            reason=f"the {made.word} is shorter and stretched on, so that it {made.lies}",
+            stretch=made.stretch,
         ),
-        seam("band", edge("neckband", "neckline_turned"), edge("neckband", "neckline").backward),
-        *(
-            seam(name, edge("neckband", end), edge("neckband", end))
-            for name, end in (BAND_MITRED if made.pointed else BAND_ENDS)
-        ),
+        seam("band", edge(strip, "neckline_turned"), edge(strip, "neckline").backward),
+        *(seam(name, edge(strip, end), edge(strip, end)) for name, end in (BAND_MITRED if made.pointed else BAND_ENDS)),
     )
+
+
+def neck_facing_seams(made: NeckFacing) -> tuple[Seam, ...]:
+    """Facing to neckline, and its shoulders."""
+    front, back = made.front.name, made.back.name
+    return (
+        Seam(
+            "neckline",
+            (edge(back, "neckline"), edge(front, "neckline").backward),
+            (edge("back", "neckline"), edge("front", "neckline").backward),
+            NO_EASE,
+            stretch=made.stretch,
+        ),
+        seam("neck_facing_shoulder", edge(front, "shoulder"), edge(back, "shoulder")),
+    )
+
+
+def neck_facing_joins(made: NeckFacing) -> tuple[Join, ...]:
+    """The outer edge runs on over the facing's shoulder seam, where the neckline does."""
+    corners = tuple((piece.name, "outer", "shoulder") for piece in (made.front, made.back))
+    return only_if(made.smooth, Join("facing edge", "neck_facing_shoulder", (corners[0], corners[1])))
 
 
 def cuff_seams(made: Cuff) -> tuple[Seam, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.cuff import cuff
 from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -15,8 +15,8 @@ from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.neck import finished_neck
 from tapeline.styles.seams import (
-    band_seams,
     body_joins,
     body_seams,
     cuff_seams,
@@ -25,17 +25,17 @@ from tapeline.styles.seams import (
     sleeve_seams,
 )
 from tapeline.styles.style import Style
-from tapeline.styles.top import NecklineChoices, top
+from tapeline.styles.top import Banded, FinishedNeckline, top
 
 __all__ = ["STYLE", "SweatshirtChoices", "sweatshirt"]
 
 
 @dataclass(frozen=True, slots=True)
-class SweatshirtChoices:
+class SweatshirtChoices(Banded):
     """What a maker chooses of a sweatshirt."""
 
     looseness: Looseness = LOOSENESS["easy"]
-    neckline: NecklineChoices = NecklineChoices()
+    neckline: FinishedNeckline = FinishedNeckline()
     band: BandChoices = BandChoices(width=cm(2.5))
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     flare: Length = choice(cm(0), 0, 4, "out at each side seam, where the hem band begins")
@@ -51,7 +51,7 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     back, front = made.body.back, made.body.front
     arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
     wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
-    band = neckband(d, c.band, made.neckline)
+    neck = finished_neck(d, c.neckline, c.band, made)
     hem = hem_band(
         d,
         c.hem_band,
@@ -60,9 +60,9 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     )
     return d.garment(
         "sweatshirt",
-        pieces=(*made.body.pieces, arm.piece, band.piece, wrist.piece, hem.piece),
-        seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band), *cuff_seams(wrist), *hem_band_seams(hem)),
-        joins=(*body_joins(), *sleeve_joins()),
+        pieces=(*made.body.pieces, arm.piece, *neck.pieces, wrist.piece, hem.piece),
+        seams=(*body_seams(), *sleeve_seams(arm), *neck.seams, *cuff_seams(wrist), *hem_band_seams(hem)),
+        joins=(*body_joins(corner=made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
 

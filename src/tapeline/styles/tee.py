@@ -6,27 +6,28 @@ from dataclasses import dataclass
 
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
-from tapeline.styles.seams import band_seams, body_joins, body_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.neck import finished_neck
+from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
-from tapeline.styles.top import NecklineChoices, top
+from tapeline.styles.top import Banded, FinishedNeckline, top
 
 __all__ = ["STYLE", "TeeChoices", "tee"]
 
 
 @dataclass(frozen=True, slots=True)
-class TeeChoices:
+class TeeChoices(Banded):
     """What a maker chooses of a tee."""
 
     looseness: Looseness = LOOSENESS["slight"]
-    neckline: NecklineChoices = NecklineChoices()
+    neckline: FinishedNeckline = FinishedNeckline()
     band: BandChoices = BandChoices()
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(3), *LENGTH)
@@ -39,12 +40,12 @@ def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     """A top with a sleeve and a band."""
     made = top(d, c, surveyed=surveyed, hem=c.hem)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
-    band = neckband(d, c.band, made.neckline)
+    neck = finished_neck(d, c.neckline, c.band, made)
     return d.garment(
         "tee",
-        pieces=(*made.body.pieces, arm.piece, band.piece),
-        seams=(*body_seams(), *sleeve_seams(arm), *band_seams(band)),
-        joins=(*body_joins(made.back_side), *sleeve_joins()),
+        pieces=(*made.body.pieces, arm.piece, *neck.pieces),
+        seams=(*body_seams(), *sleeve_seams(arm), *neck.seams),
+        joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
 

@@ -5,7 +5,9 @@ A style's page calls `top` for back and front, and adds what makes it this style
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from typing import Protocol
 
 from tapeline.blocks.centre import ON_THE_FOLD, CentreRule
@@ -14,16 +16,19 @@ from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import Looseness
-from tapeline.blocks.neck import Neckline, deeper, neckline, pointed_neckline
-from tapeline.blocks.neck_shapes import NECK_SHAPES, STRAIGHT, NeckShape
+from tapeline.blocks.neck import Neckline, deeper, shaped_neckline
+from tapeline.blocks.neck_facing import FacingChoices
+from tapeline.blocks.neck_finish import NeckFinish
+from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
+from tapeline.blocks.neckband import RIB_COLLARS, BindingChoices, RibCollar
 from tapeline.blocks.outline import SideLines
-from tapeline.draft import Draft
+from tapeline.draft import Draft, Drawn, Place, hemmed, sewn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import choice
+from tapeline.pattern import Edge, choice
 from tapeline.styles.body import ArmRule, Body, HalfShape, body, set_in
 from tapeline.styles.sides import SideChoices, sides
 
-__all__ = ["NecklineChoices", "Top", "TopChoices", "top"]
+__all__ = ["Banded", "FinishedNeckline", "NecklineChoices", "Top", "TopChoices", "top"]
 
 LEAST_SHOULDER = cm(1)
 """From the neckline to the shoulder tip: less is no seam."""
@@ -37,6 +42,38 @@ class NecklineChoices:
     widen: Length = choice(cm(1), 0, 8, "wider at each shoulder, along the shoulder seam")
     lower_front: Length = choice(cm(1), 0, 15, "lower at the centre front")
     lower_back: Length = choice(cm(0.5), 0, 12, "lower at the centre back")
+
+
+@dataclass(frozen=True, slots=True)
+class FinishedNeckline(NecklineChoices):
+    """The same, and how it is finished; a style with a collar of its own leaves that out."""
+
+    finish: NeckFinish = NeckFinish.BAND
+    binding: BindingChoices = BindingChoices()
+    facing: FacingChoices = FacingChoices()
+    hem: Length = choice(cm(1), 0.5, 3, "depth of a neckline that is turned up")
+    collar: RibCollar = RIB_COLLARS["mock"]
+
+    @property
+    def idle(self) -> frozenset[str]:
+        """The choices that say nothing with this finish."""
+        return frozenset(word for word in FINISHES if word != self.finish)
+
+
+FINISHES = (NeckFinish.BINDING, NeckFinish.FACING, NeckFinish.HEM, NeckFinish.COLLAR)
+"""Those whose numbers stand under the neckline, each under its own word; the band's stand beside it."""
+
+
+class Banded:
+    """Choices of a style whose neck may have a band, under `band`."""
+
+    __slots__ = ()
+    neckline: FinishedNeckline
+
+    @property
+    def idle(self) -> frozenset[str]:
+        """The band says nothing where the neck is finished in another way."""
+        return frozenset() if self.neckline.finish is NeckFinish.BAND else frozenset({"band"})
 
 
 class TopChoices(Protocol):
@@ -77,6 +114,9 @@ class Top:
     neckline: Neckline
     body: Body
     back_side: SideLines
+    front_centre: Place
+    """Where the neckline begins."""
+    back_centre: Place
 
 
 def top(
@@ -107,10 +147,12 @@ def top(
     used = looseness or c.looseness
     points = dartless(d, f, used)
     neck = points.neck
+    shape = c.neckline.shape
+    widen = c.neckline.widen + shape.wider if shape.wider.mm else c.neckline.widen
 
     d.require(
         "neckline-too-wide",
-        d.sizes["shoulder_length"].length + used.shoulder - c.neckline.widen,
+        d.sizes["shoulder_length"].length + used.shoulder - widen,
         LEAST_SHOULDER,
         says="the neckline is so wide that hardly any shoulder is left",
         where="garment.neckline.widen",
@@ -118,21 +160,16 @@ def top(
     )
     neck.back.section("The neckline's ends, back")
     back_centre = neck.back.point("neckline_centre", "Lower at the centre back", neck.nape.down(c.neckline.lower_back))
-    back_end = neck.back.point(
-        "neckline_shoulder", "Wider along the shoulder", neck.back_shoulder_line.at(c.neckline.widen)
-    )
+    back_end = neck.back.point("neckline_shoulder", "Wider along the shoulder", neck.back_shoulder_line.at(widen))
     neck.front.section("The neckline's ends, front")
     front_centre = neck.front.point(
         "neckline_centre",
         "Lower at the centre front",
-        deeper(neck, f.neck_width, c.neckline.shape.depth).down(c.neckline.lower_front),
+        deeper(neck, f.neck_width, shape.depth).down(c.neckline.lower_front),
     )
-    front_end = neck.front.point(
-        "neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(c.neckline.widen)
-    )
-    ends = back_centre, back_end, front_centre, front_end
-    fullness = c.neckline.shape.fullness
-    neck_line = pointed_neckline(neck, *ends) if fullness == STRAIGHT else neckline(neck, *ends, fullness=fullness)
+    front_end = neck.front.point("neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(widen))
+    neck_line = shaped_neckline(neck, shape, (back_centre, back_end, front_centre, front_end))
+    edge = neck_edge(c.neckline)
 
     finished = c.length + c.looseness.hem
     chosen = SideChoices(c.waist, c.flare, hem)
@@ -141,7 +178,9 @@ def top(
     made = body(
         d,
         points,
-        HalfShape(neck_line.back, back_centre, back_end, made_sides.back, made_sides.back_hem, hem_band is not None),
+        HalfShape(
+            neck_line.back, back_centre, back_end, made_sides.back, made_sides.back_hem, hem_band is not None, edge=edge
+        ),
         HalfShape(
             neck_line.front,
             front_centre,
@@ -151,7 +190,19 @@ def top(
             hem_band is not None,
             neck_line.pointed,
             front_edge,
+            edge,
         ),
         arm,
     )
-    return Top(f, points, neck_line, made, made_sides.back)
+    return Top(f, points, neck_line, made, made_sides.back, front_centre, back_centre)
+
+
+def neck_edge(c: NecklineChoices) -> Callable[[str, Drawn], Edge]:
+    """What becomes of the neckline: turned up, sewn with an allowance as wide as its binding, or just sewn."""
+    if not isinstance(c, FinishedNeckline):
+        return sewn
+    if c.finish is NeckFinish.HEM:
+        return partial(hemmed, depth=c.hem)
+    if c.finish is NeckFinish.BINDING:
+        return partial(sewn, allowance=c.binding.width)
+    return sewn

@@ -8,28 +8,29 @@ from tapeline.blocks.armhole_band import BandedArmhole, armhole_band
 from tapeline.blocks.dartless import Half
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.neckband import BandChoices, neckband
+from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfBody, HalfShape, body_girths
-from tapeline.styles.seams import armhole_band_seams, band_seams, body_joins, body_seams
+from tapeline.styles.neck import finished_neck
+from tapeline.styles.seams import armhole_band_seams, body_joins, body_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
-from tapeline.styles.top import NecklineChoices, top
+from tapeline.styles.top import Banded, FinishedNeckline, top
 
 __all__ = ["STYLE", "VestChoices", "vest"]
 
 
 @dataclass(frozen=True, slots=True)
-class VestChoices:
+class VestChoices(Banded):
     """What a maker chooses of a vest top."""
 
     looseness: Looseness = LOOSENESS["slight"]
     underarm_raised: Length = choice(cm(2), 0, 3, "finished armhole higher than for a sleeve, which would cover a gap")
     shoulder_narrower: Length = choice(cm(3), 0, 8, "finished shoulder ends this much nearer to the neck")
-    neckline: NecklineChoices = NecklineChoices(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2))
+    neckline: FinishedNeckline = FinishedNeckline(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2))
     band: BandChoices = BandChoices(width=cm(1.5))
     armhole_band: BandChoices = BandChoices(width=cm(1.5))
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
@@ -58,13 +59,13 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
     )
     made = top(d, c, surveyed=surveyed, hem=c.hem, looseness=looseness, arm=arm_lines)
     back, front = made.body.back, made.body.front
-    band = neckband(d, c.band, made.neckline)
+    neck = finished_neck(d, c.neckline, c.band, made)
     arm = armhole_band(d, c.armhole_band, banded(back), banded(front))
     return d.garment(
         "vest",
-        pieces=(*made.body.pieces, band.piece, arm.piece),
-        seams=(*body_seams(), *band_seams(band), *armhole_band_seams(arm)),
-        joins=body_joins(made.back_side),
+        pieces=(*made.body.pieces, *neck.pieces, arm.piece),
+        seams=(*body_seams(), *neck.seams, *armhole_band_seams(arm)),
+        joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
     )
 

@@ -33,6 +33,8 @@ class JoinAngle:
     seam: str
     corners: tuple[str, str]
     bend: float
+    meant: str = ""
+    """Why it bends, where it is meant to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +54,7 @@ def join_angles(garment: Garment) -> list[JoinAngle]:
             join.seam,
             (join.corners[0][0], join.corners[1][0]),
             sum(garment.piece(piece).corner(line, seam)[1] for piece, line, seam in join.corners) - math.pi,
+            join.corner,
         )
         for join in garment.joins
     ]
@@ -75,7 +78,7 @@ def square_angles(garment: Garment) -> list[SquareAngle]:
 def joins_problems(joins: list[JoinAngle], squares: list[SquareAngle]) -> Iterator[Problem]:
     """Lines that bend at a seam or a fold."""
     for join in joins:
-        if abs(join.bend) > JOIN_TOLERANCE:
+        if abs(join.bend) > JOIN_TOLERANCE and not join.meant:
             kind = "a point" if join.bend > 0 else "a dip"
             yield Problem(
                 "join-bends",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tapeline.measures import Wearer, large_head
-from tapeline.pattern import Cloth, Garment
+from tapeline.pattern import Cloth, Edge, EdgeKind, Garment
 from tapeline.problems import Problem, Severity
 from tapeline.units import Unit
 
@@ -14,6 +14,8 @@ __all__ = ["Opening", "neck_opening", "opening_problems"]
 
 LOWERING_GIVES = 1.7
 """A neckline grows by about this much for each unit it is lowered at the front (our own necklines; tested)."""
+WIDENING_GIVES = 3.4
+"""A neckline that runs nearly straight from shoulder to shoulder grows so for each unit that it is widened at each."""
 SURELY = 1.1
 """That number holds within a tenth: a tenth more, and the head passes."""
 
@@ -24,6 +26,7 @@ class Opening:
 
     neckline_mm: float
     band_mm: float
+    """What is sewn to it, a band or a facing; the neckline itself, where it is turned up."""
     stretched_mm: float
     """What gives least: the neckline in its cloth, or the band in its own."""
     limit: str
@@ -31,14 +34,17 @@ class Opening:
     head_mm: float
     head_is: str
     """`taped`, or where a large head is from."""
+    cornered: bool = False
+    """Whether the neckline has a corner at the shoulder."""
 
 
-def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth, band_stretch: float) -> Opening | None:
+def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | None:
     """The opening of a garment that is pulled over the head.
 
-    None when it has no band, or when nothing says how large the head is.
+    None when its neck is not finished, or when nothing says how large the head is.
     """
     seam = next((seam for seam in garment.seams if seam.name == "neckline"), None)
+    turned = sum(edge.length for edge in turned_necklines(garment))
     if wearer.given("head_girth"):
         head, head_is = wearer["head_girth"], "taped"
     else:
@@ -46,13 +52,27 @@ def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth, band_stretch: f
         if large is None:
             return None
         head, head_is = large.mm, "not taped; as large as 99 of 100 heads"
-    if seam is None:
+    if seam is None and not turned:
         return None
     # Both sides are halves.
-    neckline, band = 2 * garment.run_length(seam.b), 2 * garment.run_length(seam.a)
+    neckline, band = (2 * garment.run_length(side) for side in (seam.b, seam.a)) if seam else (2 * turned, 2 * turned)
+    band_stretch = cloth.stretch_across if seam is None or seam.stretch is None else seam.stretch
     cloth_opens, band_opens = neckline * (1 + cloth.stretch_across / 100), band * (1 + band_stretch / 100)
-    limit = "the neckline in its cloth" if cloth_opens <= band_opens else "the band in its cloth"
-    return Opening(neckline, band, min(cloth_opens, band_opens), limit, head, head_is)
+    limit = "the neckline in its cloth"
+    if seam is not None and band_opens < cloth_opens:
+        limit = f"the {garment.piece(seam.a[0].piece).title.lower()} in its cloth"
+    return Opening(neckline, band, min(cloth_opens, band_opens), limit, head, head_is, cornered(garment))
+
+
+def turned_necklines(garment: Garment) -> list[Edge]:
+    """The necklines of the halves that are turned up, and not sewn to anything."""
+    every = (edge for piece in garment.pieces for edge in piece.edges)
+    return [edge for edge in every if edge.name == "neckline" and edge.kind is EdgeKind.HEM]
+
+
+def cornered(garment: Garment) -> bool:
+    """Whether the neckline has a corner at the shoulder: it is wide and flat, and lowering it gives little."""
+    return any(join.line == "neckline" and join.corner for join in garment.joins)
 
 
 def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, unit: Unit) -> Iterator[Problem]:
@@ -74,7 +94,13 @@ def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, 
         def show(mm: float) -> str:
             return f"{mm / unit.mm:.1f} {unit.sign}"
 
-        lower = short / (opening.stretched_mm / opening.neckline_mm) / LOWERING_GIVES * SURELY
+        gives = WIDENING_GIVES if opening.cornered else LOWERING_GIVES
+        more = short / (opening.stretched_mm / opening.neckline_mm) / gives * SURELY
+        does, key = (
+            ("widen it at each shoulder", "garment.neckline.widen")
+            if opening.cornered
+            else ("lower the front", "garment.neckline.lower_front")
+        )
         take = "" if wearer.given("head_girth") else "take the tape head girth; "
         yield Problem(
             "head-does-not-pass",
@@ -82,7 +108,6 @@ def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, 
             f"the neck opens to {show(opening.stretched_mm)} at most ({opening.limit}); the head is "
             f"{show(opening.head_mm)} ({opening.head_is})",
             "seam neckline",
-            f"{take}lower the front by about {show(lower)} more "
-            f"(garment.neckline.lower_front), or choose a band or cloth that stretches more",
-            ("garment.neckline.lower_front", lower),
+            f"{take}{does} by about {show(more)} more ({key}), or choose a band or cloth that stretches more",
+            (key, more),
         )

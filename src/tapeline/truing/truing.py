@@ -45,7 +45,6 @@ def true(
     *,
     meaning: Meaning,
     pull_on: bool,
-    band_stretch: float = 0,
     unit: Unit = Unit.CM,
 ) -> Truing:
     """Walk the seams, look at joins, folds and outlines, measure girths, opening and hang.
@@ -56,7 +55,7 @@ def true(
     joins, squares = join_angles(garment), square_angles(garment)
     girths = measured_girths(garment)
     # A front that opens lets the head through: there is no opening to measure.
-    opening = neck_opening(garment, wearer, cloth, band_stretch) if pull_on else None
+    opening = neck_opening(garment, wearer, cloth) if pull_on else None
     hang = sleeve_hang(garment)
 
     def findings() -> Iterator[Problem]:

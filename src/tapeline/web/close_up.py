@@ -79,6 +79,7 @@ def corner_view(garment: Garment, join: Join, angle: JoinAngle) -> CornerView:
     flip = Rigid(1, 0, 0, -1, -near.corner.x, near.corner.y)
     bend = abs(angle.bend) * 180 / 3.141592653589793
     words = "runs straight on" if bend < 0.05 else f"bends by {bend:.1f} degrees"
+    words += f", as is meant: {angle.meant}" if angle.meant else ""
     title = f"{join.line.replace('_', ' ')} over the {join.seam.replace('_', ' ')}"
     return CornerView(
         title,

@@ -7,11 +7,12 @@ from fractions import Fraction
 from typing import Any
 
 from tapeline.blocks.sleeve_choices import SleeveLength
-from tapeline.docket.choices import WORDS, Words, read_choices
+from tapeline.docket.choices import Words, read_choices, words_of
 from tapeline.docket.read import GARMENT_KEYS
 from tapeline.docket.reader import Reader
 from tapeline.lengths import Length
-from tapeline.pattern import Choice, choices_of
+from tapeline.pattern import Choice, choices_of, idle_in
+from tapeline.pattern import Word as PlainWord
 from tapeline.styles import STYLES, Style
 from tapeline.web.thumbnail import Thumbnail, thumbnail
 from tapeline.web.view import View
@@ -100,6 +101,8 @@ def _groups(view: View, value: Any, default: Any, keys: tuple[str, ...], title: 
     limits = choices_of(type(value))
     for f in fields(value):
         now, before, path = getattr(value, f.name), getattr(default, f.name), (*keys, f.name)
+        if f.name in idle_in(value):
+            continue
         one = _field(view, path, now, limits.get(f.name))
         if one is not None:
             own.append(replace(_dressed(view, one), changed=not _same(now, before) or _refused(view, one)))
@@ -111,7 +114,7 @@ def _groups(view: View, value: Any, default: Any, keys: tuple[str, ...], title: 
 def _field(view: View, path: tuple[str, ...], now: Any, limit: Choice | None) -> Field | None:  # noqa: ANN401 - any choice
     """One choice; None for a table of choices."""
     label = _label(path[-1])
-    words = WORDS.get(type(now))
+    words = words_of(now)
     if words is not None:
         return _worded(view, path, now, words, limit)
     if isinstance(now, str):
@@ -129,8 +132,10 @@ def _worded(view: View, path: tuple[str, ...], now: Any, words: Words, limit: Ch
     chosen = next((word for word, value in words.words.items() if _same(value, now)), "")
     if view.docket is None and said is not None and not (isinstance(said, str) and said in words.words):
         chosen = ""
-    own: tuple[Field, ...]
-    if words.from_length is not None and limit is not None:
+    own: tuple[Field, ...] = ()
+    if isinstance(now, PlainWord):
+        pass  # a word alone: there are no numbers to set
+    elif words.from_length is not None and limit is not None:
         length = _sleeve_mm(view, now) if isinstance(now, SleeveLength) else None
         own = (_dressed(view, replace(_length(view, path, length or 0.0, limit), part="-length")),)
     else:
@@ -166,6 +171,8 @@ def _means(view: View, value: Any) -> str:  # noqa: ANN401 - any choices
         length = _sleeve_mm(view, value)
         share = "the whole arm" if value.share == 1 else f"{value.share} of the arm"
         return share if length is None else f"{share}: {length / millimetres:.1f} {sign}"
+    if isinstance(value, PlainWord):
+        return value.says
     said = []
     for f in fields(value):
         number = getattr(value, f.name)
