@@ -7,9 +7,13 @@ from pathlib import Path
 import pytest
 
 from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
+from tapeline.blocks.neck_finish import NeckFinish
+from tapeline.blocks.neck_shapes import NECK_SHAPES
+from tapeline.blocks.neckband import RIB_COLLARS
 from tapeline.lengths import Length, cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Garment
+from tapeline.styles.top import FinishedNeckline
 from tests.accepted import compare
 from tests.golden.dump import dump
 from tests.golden.picture import picture
@@ -66,3 +70,18 @@ def both_as_they_were(name: str, garment: Garment) -> None:
     """Text first, small picture second."""
     compare(HERE / f"{name}.txt", dump(garment))
     compare(HERE / f"{name}.svg", picture(garment))
+
+
+@pytest.mark.parametrize(
+    ("name", "finish", "shape"),
+    [
+        ("marit_boat_faced", NeckFinish.FACING, "boat"),
+        ("marit_square_faced", NeckFinish.FACING, "square"),
+        ("marit_scoop_bound", NeckFinish.BINDING, "scoop"),
+        ("marit_round_roll", NeckFinish.COLLAR, "round"),
+    ],
+)
+def test_a_neck_has_not_changed(name: str, finish: NeckFinish, shape: str) -> None:
+    """Necklines and what is sewn to them are as accepted."""
+    line = FinishedNeckline(NECK_SHAPES[shape], finish=finish, collar=RIB_COLLARS["roll"])
+    both_as_they_were(name, draw(MARIT, "tee", "slight", neckline=line))

@@ -22,6 +22,8 @@ REFUSALS = frozenset(
         "cannot-be-met",
         "cap-too-low",
         "chest-wider-than-bust",
+        "facing-too-wide",
+        "finish-not-for-neckline",
         "level-not-crossed",
         "line-not-fair",
         "shoulder-beyond-side",

@@ -42,8 +42,9 @@ BINDING_SHARES = ((0, 1.0), (20, 0.95), (50, 0.90))
 """The same of a binding, which is narrow and holds an edge: 0.90 to 0.95, from memory of trade handbooks."""
 
 
-COLLAR_SHARES = ((0, 1.0), (20, 0.95), (50, 0.90), (80, 0.86), (120, 0.80))
-"""The same of a collar of rib: it stands round the neck, where a band's share would be tight; common practice, no source.
+COLLAR_SHARES = ((0, 1.0), (20, 0.95), (50, 0.90), (80, 0.85), (120, 0.80))
+"""The same of a collar of rib, which stands round the neck, where a band's share would be tight: common practice, no
+source.
 """
 
 

@@ -16,7 +16,7 @@ def no_point(c: NecklineChoices) -> None:
             Problem(
                 "collar-on-v",
                 Severity.ERROR,
-                "a collar is drawn for a round neckline; on a v it would end askew, and round a corner it would not lie",
+                "a collar is drawn for a round neckline: on a v it would end askew, round a corner it would stand up",
                 "garment.neckline.shape",
                 "choose round or scoop in garment.neckline.shape. Nothing was drafted.",
             )

@@ -14,8 +14,8 @@ __all__ = ["Opening", "neck_opening", "opening_problems"]
 
 LOWERING_GIVES = 1.7
 """A neckline grows by about this much for each unit it is lowered at the front (our own necklines; tested)."""
-WIDENING_GIVES = 3.4
-"""A neckline that runs nearly straight from shoulder to shoulder grows so for each unit that it is widened at each."""
+WIDENING_GIVES = 3.1
+"""One with a corner at the shoulder grows by about this much for each unit that it is widened there (the same)."""
 SURELY = 1.1
 """That number holds within a tenth: a tenth more, and the head passes."""
 
