@@ -7,7 +7,9 @@ import subprocess
 import sys
 import tomllib
 import xml.etree.ElementTree as ET
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -84,10 +86,17 @@ def test_every_docket_key_has_its_entry() -> None:
         assert f"style {style}" in page
     for path in (ROOT / "examples").glob("*.toml"):
         garment = tomllib.loads(path.read_text(encoding="utf-8"))["garment"]
-        for key, value in garment.items():
-            names = [f"{key}.{inner}" for inner in value] if isinstance(value, dict) and key != "sizes" else [key]
-            for name in names:
-                assert f"| {name} |" in page, name
+        for name in keys_of(garment):
+            assert f"| {name} |" in page, name
+
+
+def keys_of(table: Mapping[str, Any], above: str = "") -> Iterator[str]:
+    """Every key of a garment's table and of the tables in it."""
+    for key, value in table.items():
+        if isinstance(value, dict) and key != "sizes":
+            yield from keys_of(value, f"{above}{key}.")
+        else:
+            yield above + key
 
 
 def test_letter_codes_are_those_of_the_program() -> None:
@@ -171,7 +180,9 @@ def test_a_change_in_the_program_is_seen(tmp_path: Path) -> None:
     assert done.returncode == 0, done.stdout + done.stderr
     text = f"""
 import runpy, sys
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 module = runpy.run_path({str(script)!r}, run_name="reference")
 module["REFERENCE"]["tapes.md"] = lambda: "# Tapes\\n"
 sys.exit(module["check"]())
