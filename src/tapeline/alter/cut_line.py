@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from tapeline.alter.story import latest, spoken
 from tapeline.geometry import Line, Path, Point, Vector
 from tapeline.lengths import Length, Phrase
-from tapeline.pattern import Garment, Step
+from tapeline.pattern import Garment, Step, StepKind
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["CutLine", "along", "level", "through", "upright"]
@@ -87,7 +87,7 @@ def through(garment: Garment, first: str, second: str) -> CutLine:
 
 def along(garment: Garment, label: str) -> CutLine:
     """Along a line that was drawn, straight on at both ends; what lies to its left is beyond."""
-    step = latest(garment, label)
+    step = latest(garment, label, StepKind.LINE)
     if step.path is None:
         raise _not_a(step, "line")
     line = step.path
@@ -110,7 +110,7 @@ def _words(start: str, step: Step, by: Length, side: str) -> Phrase:
 
 
 def _point(garment: Garment, label: str) -> tuple[Step, Point]:
-    step = latest(garment, label)
+    step = latest(garment, label, StepKind.POINT)
     if step.point is None:
         raise _not_a(step, "point")
     return step, step.point

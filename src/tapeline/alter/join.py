@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from tapeline.alter.joinable import cut_alike, lies_flat, on_one_fold, refused, seam_of_two
+from tapeline.alter.joinable import cut_alike, lies_flat, on_one_fold, refused, seam_of_two, sewn_once
 from tapeline.alter.sewn import Became, resewn, with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
 from tapeline.geometry import Rigid
@@ -37,7 +37,7 @@ def join(garment: Garment, seam: str) -> Garment:
 
     Raises `InputError`: `seam-unknown`, `seam-not-flat` where the edges cannot lie on each other along their whole
     length, `two-folds` where the joined piece would lie on two folds, `girth-turned` where a girth is measured level
-    across the second piece and that would no longer be level, `cut-differently`.
+    across the second piece and that would no longer be level, `cut-differently`, `edge-sewn-twice`.
 
     >>> from tapeline.alter import level, split
     >>> from tapeline.draft import Draft
@@ -58,6 +58,7 @@ def join(garment: Garment, seam: str) -> Garment:
     move = Rigid.laying(laid.start, laid.end - laid.start, lying.start, lying.end - lying.start, turned_over=over)
     lies_flat(found, lying, laid.moved(move))
     cut_alike(one, two)
+    sewn_once(garment, found)
     first = _Side(one, a.edge, _around(one, a.edge), Rigid())
     second = _Side(two, b.edge, _laid_edges(two, b.edge, move), move)
     ring, became = _ring(garment, first, second)

@@ -7,7 +7,7 @@ from tapeline.geometry import Path
 from tapeline.pattern import Garment, Piece, Seam
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["cut_alike", "lies_flat", "on_one_fold", "refused", "seam_of_two"]
+__all__ = ["cut_alike", "lies_flat", "on_one_fold", "refused", "seam_of_two", "sewn_once"]
 
 APART_MM = 0.1
 """Two seam lines that differ by less lie on each other: truing's own limit for a seam."""
@@ -28,6 +28,15 @@ def seam_of_two(garment: Garment, name: str) -> Seam:
             raise refused("seam-not-flat", name, f"the seam {name} cannot be cut in one: {what}", "join edge to edge")
     known = ", ".join(seam.name for seam in garment.seams)
     raise refused("seam-unknown", name, f"the {garment.style} has no seam {name}", f"it has {known}")
+
+
+def sewn_once(garment: Garment, seam: Seam) -> None:
+    """Neither edge is sewn to a third as well: cut in one, there would be no edge left for that."""
+    edges = {(ref.piece, ref.edge) for ref in (*seam.a, *seam.b)}
+    for other in garment.seams:
+        if other.name != seam.name and edges & {(ref.piece, ref.edge) for ref in (*other.a, *other.b)}:
+            what = f"an edge of the seam {seam.name} is sewn in the seam {other.name} too"
+            raise refused("edge-sewn-twice", seam.name, what, f"leave the seam, or join {other.name} first")
 
 
 def lies_flat(seam: Seam, lying: Path, laid: Path) -> None:

@@ -23,7 +23,7 @@ def lengthen(garment: Garment, piece: str, cut: CutLine, by: Length, *, edges: E
     all pieces that are sewn together beyond the line are lengthened alike; truing says whether they are.
 
     Raises `InputError`: `piece-unknown`, `line-not-straight`, `line-misses-piece` and what else is wrong with the line,
-    `overlap-too-wide` when it is shortened by more than there is, `fold-left`.
+    `overlap-too-wide` when it is shortened by more than there is, `fold-left`, `outline-would-cross`.
 
     >>> from tapeline.alter import level
     >>> from tapeline.draft import Draft

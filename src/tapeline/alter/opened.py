@@ -10,6 +10,7 @@ from tapeline.alter.opening import Edges, Opening
 from tapeline.alter.outline_cut import cut_outline
 from tapeline.alter.sewn import with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
+from tapeline.alter.uncrossed import uncrossed
 from tapeline.geometry import Point, Rigid
 from tapeline.lengths import Length, Phrase, phrase_text
 from tapeline.pattern import Garment, Girth, Piece, width_at
@@ -52,6 +53,7 @@ def opened(
     _ends_stay_in_their_edges(whole, opening, lines[0])
     made = opening.opened(whole, edges)
     _fold_stays_straight(whole, made, lines[0], move)
+    uncrossed(made, words.title, "open or fold less, or at another line")
 
     story = Story(garment)
     story.section(piece, words.title)

@@ -10,6 +10,7 @@ from tapeline.alter.cut_line import CutLine
 from tapeline.alter.story import spoken
 from tapeline.geometry import Cubic, Line, Path, Point, Segment
 from tapeline.geometry.crossing import crossings
+from tapeline.geometry.region import holds
 from tapeline.lengths import phrase_text
 from tapeline.pattern import Edge, Piece
 from tapeline.problems import InputError, Problem, Severity
@@ -19,6 +20,8 @@ __all__ = ["EdgePart", "OutlineCut", "cut_outline", "pinned"]
 ON_CORNER_MM = 0.01
 """A line that comes so near a corner goes through it: a tenth of the thinnest pencil line."""
 NO_LENGTH_MM = 1e-6
+INSIDE = 4
+"""The places between so many parts of a cut must lie inside the piece."""
 LEAST_EDGE_MM = 1.0
 """A shorter edge cannot be sewn, nor seen."""
 
@@ -52,14 +55,24 @@ class OutlineCut:
 def cut_outline(piece: Piece, cut: CutLine) -> OutlineCut:
     """Where a line cuts a piece.
 
-    Raises `InputError`: `line-misses-piece`, `line-crosses-again` (in and out more than once, and the line's own place
-    is in none of it), `line-near-corner` (it would leave an edge too short to sew).
+    Raises `InputError`: `line-misses-piece`, `line-along-edge`, `line-crosses-again` (in and out more than once, and
+    the line's own place is in none of it), `line-near-corner` (it would leave an edge too short to sew).
     """
     start, end = _stretch(piece, cut, _crossings(piece, cut))
     _leaves_edges(piece, cut, (start[0], end[0]))
     outline = piece.seam_line
     first, last = outline.at(start[0]), outline.at(end[0])
     path = pinned(cut.path.part(start[1], end[1]), first, last)
+    places = [path.at(path.length * k / INSIDE) for k in range(1, INSIDE)]
+    beside = [outline.distance_to(place) for place in places]
+    if min(beside) < ON_CORNER_MM or max(beside) < LEAST_EDGE_MM or not all(holds(outline, p) for p in places):
+        raise _problem(
+            "line-along-edge",
+            piece,
+            cut,
+            "runs along its outline or beside it",
+            "draw it through the inside of the piece",
+        )
     beyond, kept = _parts(piece, start[0], end[0]), _parts(piece, end[0], start[0])
     return OutlineCut(_between(beyond, first, last), _between(kept, last, first), path, start[0], end[0])
 

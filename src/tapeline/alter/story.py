@@ -69,8 +69,10 @@ class Story:
         return f"{label}{gap}{number}"
 
 
-def latest(garment: Garment, label: str) -> Step:
+def latest(garment: Garment, label: str, kind: StepKind | None = None) -> Step:
     """The step that says where a point or line is now, after all alterations so far.
+
+    An end of a band may have a point and an edge of one name: the kind says which is meant, where there are both.
 
     Raises `InputError` (`label-unknown`) when nothing on the garment is called so.
     """
@@ -86,7 +88,7 @@ def latest(garment: Garment, label: str) -> Step:
                 closest(label, known),
             )
         )
-    return named[-1]
+    return next((step for step in reversed(named) if step.kind is kind), named[-1])
 
 
 def _named(steps: tuple[Step, ...], label: str) -> list[Step]:

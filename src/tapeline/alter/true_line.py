@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tapeline.alter.sewn import with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
+from tapeline.alter.uncrossed import uncrossed
 from tapeline.geometry import Vector, fair_line
 from tapeline.pattern import Garment, Notch
 from tapeline.problems import InputError, Problem, Severity, closest
@@ -21,7 +22,8 @@ def true_line(
     Where it need not be square it leaves or arrives as it did. Its ends stay, and so does every other edge; a notch
     stays at its share of the length. Two pieces whose lines are square to the seam between them run on over it.
 
-    Raises `InputError`: `piece-unknown`, `edge-unknown`, and `line-not-fair` where there is no such line.
+    Raises `InputError`: `piece-unknown`, `edge-unknown`, `line-not-fair` where there is no such line, and
+    `outline-would-cross`.
 
     >>> from tapeline.draft import Draft
     >>> from tapeline.measures import size_wearer
@@ -58,8 +60,10 @@ def true_line(
         edges=tuple(new if one is old else one for one in whole.edges),
         notches=tuple(moved(notch) for notch in whole.notches),
     )
+    title = f"The {spoken(edge)} of the {spoken(piece)} is trued"
+    uncrossed(made, title, "let it leave or arrive as it did, or true its neighbours first")
     story = Story(garment)
-    story.section(piece, f"The {spoken(edge)} of the {spoken(piece)} is trued")
+    story.section(piece, title)
     square = [
         f"square to the {spoken(one.name)}"
         for one, wanted in ((before, square_at_start), (after, square_at_end))
