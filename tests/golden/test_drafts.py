@@ -45,6 +45,8 @@ ARNE = wearer(
         ("marit_dropped", MARIT, "dropped", "loose", True),
         ("arne_sweatshirt", ARNE, "sweatshirt", "easy", True),
         ("arne_cardigan", ARNE, "cardigan", "easy", True),
+        ("marit_shirt", MARIT, "shirt", "easy", True),
+        ("arne_pyjama", ARNE, "pyjama", "loose", True),
         ("marit_vest", MARIT, "vest", "slight", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],

@@ -106,7 +106,10 @@ def band_even(drawing: Drawing, seam: Seam) -> Iterator[str]:
     (band,) = seam.a
     back, *rest = (length(garment.path(ref)) for ref in seam.b)
     share = 1 + seam.ease.mm / (back + sum(rest))
-    off = min(abs(notch.at_mm - back * share) for notch in garment.piece(band.piece).notches_on(band.edge))
+    along = [notch.at_mm for notch in garment.piece(band.piece).notches_on(band.edge)]
+    if band.backwards:
+        along = [length(garment.path(band)) - at for at in along]
+    off = min(abs(at - back * share) for at in along)
     if off > SEWN_MM:
         yield f"no notch of the {band.piece} is nearer than {off:.3f} mm to where the shoulder comes"
     if not 0.5 < share <= 1 + 1e-9:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from tapeline.blocks.dartless import Half
-from tapeline.draft import Drawn, Sheet, folded
+from tapeline.draft import Draft, Drawn, Place, Sheet, folded
 from tapeline.pattern import Cut, Edge, Mark
 
 __all__ = ["ON_THE_FOLD", "Centre", "CentreRule", "HalfLines"]
@@ -17,6 +17,10 @@ class HalfLines:
     """What a half is made of, for its centre to be drawn: the centre goes up, the neckline out, the hem in."""
 
     half: Half
+    neck_point: Place
+    """Where the shoulder meets the neck, on the body."""
+    neckline_centre: Place
+    hem_centre: Place
     centre: Drawn
     neckline: Drawn
     shoulder: Drawn
@@ -39,10 +43,10 @@ class CentreRule:
 
     says: str
     """Of the centre line: `{}` stands for back or front."""
-    draw: Callable[[Sheet, HalfLines], Centre]
+    draw: Callable[[Draft, Sheet, HalfLines], Centre]
 
 
-def _on_the_fold(_sheet: Sheet, lines: HalfLines) -> Centre:
+def _on_the_fold(_d: Draft, _sheet: Sheet, lines: HalfLines) -> Centre:
     return Centre((folded("centre", lines.centre),), lines.neckline, Cut(1))
 
 

@@ -114,10 +114,14 @@ class SleeveShape:
 
 SLEEVE_SHAPES = {
     "straight": SleeveShape(taper=Fraction(0)),
+    "easy": SleeveShape(taper=Fraction(1, 2)),
     "tapered": SleeveShape(),
     "flared": SleeveShape(taper=Fraction(0), flare=cm(1.5)),
 }
-"""How much a flared sleeve flares is our own choice: as much as can be added at the seams without cutting it open."""
+"""An easy sleeve goes half the way to the wrist's width.
+
+How much a flared sleeve flares is our own choice: as much as can be added at the seams without cutting it open.
+"""
 
 
 @dataclass(frozen=True, slots=True)

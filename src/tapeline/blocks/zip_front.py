@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from tapeline.blocks.centre import Centre, CentreRule, HalfLines
-from tapeline.draft import Sheet, sewn
+from tapeline.draft import Draft, Sheet, sewn
 from tapeline.pattern import Cut
 
 __all__ = ["ZIP_FRONT"]
 
 
-def _zip_front(_sheet: Sheet, lines: HalfLines) -> Centre:
+def _zip_front(_d: Draft, _sheet: Sheet, lines: HalfLines) -> Centre:
     return Centre((sewn("centre", lines.centre),), lines.neckline, Cut(2, mirrored=True))
 
 

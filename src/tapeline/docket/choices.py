@@ -8,6 +8,8 @@ from fractions import Fraction
 from typing import Any
 
 from tapeline.blocks.hems import HEM_SHAPES, HemShape
+from tapeline.blocks.collar import COLLARS, CollarChoices
+from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.neckband import RIB_COLLARS, RibCollar
@@ -38,6 +40,8 @@ WORDS: dict[type, Words] = {
     NeckShape: Words(NECK_SHAPES),
     HemShape: Words(HEM_SHAPES),
     RibCollar: Words(RIB_COLLARS),
+    FrontEdge: Words(FRONT_EDGES),
+    CollarChoices: Words(COLLARS),
     CapShape: Words(CAPS),
     SleeveShape: Words(SLEEVE_SHAPES),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),

@@ -17,6 +17,7 @@ from tapeline.draft.sheet import (
     seam,
     sewn,
 )
+from tapeline.draft.turned import opposite, part_to, turned
 from tapeline.draft.worn import WornEdge, WornHalf, over_seam, worn_beside, worn_line, worn_line_from_point
 
 __all__ = [
@@ -42,10 +43,13 @@ __all__ = [
     "notch_along",
     "only_if",
     "opened",
+    "opposite",
     "over_seam",
+    "part_to",
     "part_way",
     "seam",
     "sewn",
+    "turned",
     "worn_beside",
     "worn_line",
     "worn_line_from_point",

@@ -119,6 +119,25 @@ class Drawn:
             )
         return Place(found[0], how=(f"on the {self.name}, level with {level.name}",), needs=(self.label, level.label))
 
+    def crossing_plumb(self, place: Place) -> Place:
+        """Where it crosses the upright through another place; `InputError` (`plumb-not-crossed`) when it does not."""
+        found = self.path.crossings(Line(place.point, place.point + Vector(0, 1)))
+        if not found:
+            raise InputError(
+                Problem(
+                    "plumb-not-crossed",
+                    Severity.ERROR,
+                    f"the {self.name} lies nowhere straight above or below {place.name}",
+                    where=self.label,
+                    hint="make what is measured out to there narrower. Nothing was drafted.",
+                )
+            )
+        return Place(
+            found[0],
+            how=(f"on the {self.name}, straight above or below {place.name}",),
+            needs=(self.label, place.label),
+        )
+
     def arc_end(self, centre: Place) -> Place:
         """Where, on the straight line it ends in, a single arc arrives square to it that left the centre level.
 

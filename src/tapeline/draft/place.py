@@ -74,6 +74,10 @@ class Place:
         """In a straight line toward another place."""
         return self._moved((other.point - self.point).unit, f"toward {other.name},", by, other)
 
+    def beyond(self, other: Place, by: Length) -> Place:
+        """Straight on past this place, coming from another."""
+        return self._moved((self.point - other.point).unit, f"straight on, coming from {other.name},", by, other)
+
     def away_from(self, line: tuple[Place, Place], by: Length) -> Place:
         """Square off a straight line, to the left of the way from its first place to its second."""
         first, second = line

@@ -106,6 +106,12 @@ class Sheet:
         one, two = path.split_at_knot(len(first) - 1)
         return self.drawn(names[0], says, one, how, needs), self.drawn(names[1], says, two, how, needs)
 
+    def cross(self, name: str, says: str, at: Place, arm: Length) -> Drawn:
+        """Mark a place with a small cross, for an eyelet, a button or the corner of a pocket."""
+        level = at.inward(arm), at.out(arm)
+        path = Path.through(*(p.point for p in (*level, at, at.up(arm), at.down(arm))))
+        return self.drawn(name, says, path, (f"a cross on {at.name}",), (at.label,))
+
     def joined(self, name: str, says: str, *lines: Drawn) -> Drawn:
         """Lines end to end as one; a line without length adds none, so that the one before still says where to."""
         path = reduce(Path.joined, [line.path for line in lines if line.path.length] or [lines[0].path])

@@ -13,6 +13,8 @@ ON_THE_LEVEL_MM = 1e-6
 def width_at(piece: Piece, level: Point) -> float:
     """Millimetres across a piece at a level, from its outermost crossing to its innermost; 0 where it is not there.
 
+    What reaches beyond a line marked `centre`, to lap over the other half, lies double when worn and is not counted.
+
     >>> from tapeline.geometry import Path
     >>> from tapeline.pattern import Cut, Edge
     >>> corners = [Point(0, 0), Point(0, 100), Point(60, 100), Point(80, 0), Point(0, 0)]
@@ -21,7 +23,8 @@ def width_at(piece: Piece, level: Point) -> float:
     70.0
     """
     outline = piece.seam_line
-    xs = [p.x for p in outline.crossings(Line(level, Point(level.x + 1, level.y)))]
+    across = Line(level, Point(level.x + 1, level.y))
+    xs = [p.x for p in outline.crossings(across)]
     xs += [p.x for p in outline.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
     if not xs:
         return 0.0
@@ -30,4 +33,5 @@ def width_at(piece: Piece, level: Point) -> float:
         low, way = (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
         if edge.name in ("side", "side_mirrored") and low.y > level.y:
             xs.append(low.x + way.x * (level.y - low.y) / way.y)
-    return max(xs) - min(xs)
+    centre = [p.x for mark in piece.marks if mark.name == "centre" for p in mark.path.crossings(across)]
+    return max(xs) - max([min(xs), *centre])

@@ -3,6 +3,8 @@
 from tapeline.styles.block import STYLE as BLOCK
 from tapeline.styles.cardigan import STYLE as CARDIGAN
 from tapeline.styles.dropped import STYLE as DROPPED
+from tapeline.styles.pyjama import STYLE as PYJAMA
+from tapeline.styles.shirt import STYLE as SHIRT
 from tapeline.styles.style import Style
 from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
 from tapeline.styles.tee import STYLE as TEE
@@ -10,4 +12,6 @@ from tapeline.styles.vest import STYLE as VEST
 
 __all__ = ["STYLES", "Style"]
 
-STYLES: dict[str, Style] = {style.name: style for style in (TEE, VEST, SWEATSHIRT, CARDIGAN, DROPPED, BLOCK)}
+STYLES: dict[str, Style] = {
+    style.name: style for style in (TEE, VEST, SWEATSHIRT, CARDIGAN, SHIRT, PYJAMA, DROPPED, BLOCK)
+}

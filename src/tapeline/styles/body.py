@@ -101,21 +101,29 @@ class Body:
 def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmRule = set_in) -> Body:
     """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
     return Body(
-        half_body(d, "back", block.back, back, arm, kind=NotchKind.DOUBLE),
-        half_body(d, "front", block.front, front, arm, kind=NotchKind.SINGLE),
+        half_body(d, "back", block.back, back, arm, neck_point=block.neck.back_neck_point, kind=NotchKind.DOUBLE),
+        half_body(d, "front", block.front, front, arm, neck_point=block.neck.front_neck_point, kind=NotchKind.SINGLE),
     )
 
 
-def half_body(d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, kind: NotchKind) -> HalfBody:
+def half_body(
+    d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, neck_point: Place, kind: NotchKind
+) -> HalfBody:
     """One half as a piece: on the fold, or open at the centre."""
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
     centre = sheet.straight("centre", shape.centre.says.format(name), shape.hem_centre, shape.neckline_centre)
     lines = arm(sheet, half, shape)
     hem = square_hem(sheet, shape.hem_centre, side)
-    middle = shape.centre.draw(sheet, HalfLines(half, centre, shape.neckline, lines.shoulder, hem))
     slit = (opened("vent", side.vent),) if side.vent else ()
     foot = half.waist_level if shape.hem_centre.point.y < half.waist_level.point.y else shape.hem_centre.up(GRAIN_UP)
+    middle = shape.centre.draw(
+        d,
+        sheet,
+        HalfLines(
+            half, neck_point, shape.neckline_centre, shape.hem_centre, centre, shape.neckline, lines.shoulder, hem
+        ),
+    )
     piece = sheet.piece(
         name.title(),
         *middle.edges,

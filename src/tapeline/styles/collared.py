@@ -1,12 +1,15 @@
-"""What a neckline must be for a collar to be sewn to it."""
+"""A collar on a top that opens: what its neckline must be, and how collar and facing are sewn."""
 
 from __future__ import annotations
 
 from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
+from tapeline.blocks.collar import Collar
+from tapeline.draft import edge, seam
+from tapeline.pattern import Seam
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles.top import NecklineChoices
 
-__all__ = ["no_point"]
+__all__ = ["collar_seams", "facing_seams", "no_point"]
 
 
 def no_point(c: NecklineChoices) -> None:
@@ -21,3 +24,29 @@ def no_point(c: NecklineChoices) -> None:
                 "choose round or scoop in garment.neckline.shape. Nothing was drafted.",
             )
         )
+
+
+def collar_seams(made: Collar, *, lapped: bool) -> tuple[Seam, ...]:
+    """Collar to neckline; a stand goes on over the lap, a collar without one ends at the centre front."""
+    round_the_neck = edge("back", "neckline"), edge("front", "neckline").backward
+    ends = (
+        seam("collar_outer", edge("collar", "outer"), edge("collar", "outer")),
+        seam("collar_end", edge("collar", "front_end"), edge("collar", "front_end")),
+    )
+    if made.stand is None:
+        return (seam("neckline", edge("collar", "neckline").backward, *round_the_neck), *ends)
+    over = (edge("front", "lap").backward,) if lapped else ()
+    return (
+        seam("neckline", edge("stand", "neckline").backward, *round_the_neck, *over),
+        seam("collar", edge("collar", "stand").backward, edge("stand", "collar")),
+        seam("stand_end", edge("stand", "front_end"), edge("stand", "front_end")),
+        *ends,
+    )
+
+
+def facing_seams() -> tuple[Seam, ...]:
+    """The facing, folded back, meets neckline and lap from within."""
+    return (
+        seam("facing_neckline", edge("front", "facing_neckline"), edge("front", "neckline").backward),
+        seam("facing_lap", edge("front", "facing_lap").backward, edge("front", "lap")),
+    )

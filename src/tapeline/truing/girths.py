@@ -25,6 +25,16 @@ class _Kind:
 _TOO_TIGHT = _Kind("too-tight", Severity.ERROR, "more than half of what the cloth stretches")
 _NOT_THE_STYLE = _Kind("looseness-outside", Severity.DOUBT, "not what this style means")
 
+_DOES_NOT_GIVE = _Kind("close-for-woven", Severity.DOUBT, "little, as the cloth hardly stretches")
+HARDLY_STRETCHES = 10
+"""Per cent; woven cloth stretches 1 to 5 per cent on the grain (from memory, no source at hand)."""
+LEAST_WOVEN_MM = {"chest": 100.0, "upper_arm": 50.0}
+"""Ease without which a garment that does not stretch binds when the arms move.
+
+At the chest the upper end of what a paper-pattern chart calls fitted, 7.6 to 10 cm (from memory); round the upper arm
+about 5 cm (Armstrong, quoted at second hand).
+"""
+
 Meaning = dict[str, tuple[float, float]]
 """By girth, between which eases in mm a style is what it is called."""
 
@@ -82,6 +92,8 @@ def girth_problems(girths: list[MeasuredGirth], cloth: Cloth, meaning: Meaning, 
         tight = -found.girth.tape.mm * cloth.stretch_across / 100 / 2
         if ease < tight:
             yield _outside(_TOO_TIGHT, found, tight, unit)
+        elif cloth.stretch_across < HARDLY_STRETCHES and ease < (woven := LEAST_WOVEN_MM.get(name, -math.inf)):
+            yield _outside(_DOES_NOT_GIVE, found, woven, unit)
         elif ease < least - GIRTH_TOLERANCE_MM:
             yield _outside(_NOT_THE_STYLE, found, least, unit)
         elif ease > most + GIRTH_TOLERANCE_MM:

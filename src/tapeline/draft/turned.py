@@ -1,0 +1,42 @@
+"""The cloth folded along a line: where places and lines come to lie on the other side of it."""
+
+from __future__ import annotations
+
+from tapeline.draft.drawn import Drawn
+from tapeline.draft.place import Place
+from tapeline.draft.sheet import Sheet
+from tapeline.geometry import Rigid
+
+__all__ = ["opposite", "part_to", "turned"]
+
+
+def opposite(place: Place, fold: Drawn) -> Place:
+    """Where a place comes to lie when the paper is folded along a straight line.
+
+    >>> from tapeline.geometry import Path, Point
+    >>> edge = Drawn("front.edge", Path.through(Point(-10, 0), Point(-10, 90)))
+    >>> opposite(Place(Point(30, 20), "front.neck"), edge).point
+    Point(x=-50.0, y=20.0)
+    """
+    return Place(
+        _over(fold).point(place.point),
+        how=(f"{place.name}, with the paper folded along the {fold.name}",),
+        needs=(place.label, fold.label),
+    )
+
+
+def turned(sheet: Sheet, name: str, says: str, line: Drawn, fold: Drawn) -> Drawn:
+    """A line as it comes to lie when the paper is folded along another, straight one."""
+    how = f"the {line.name} traced through, with the paper folded along the {fold.name}"
+    return sheet.drawn(name, says, line.path.moved(_over(fold)), (how,), (line.label, fold.label))
+
+
+def part_to(sheet: Sheet, name: str, says: str, line: Drawn, end: Place) -> Drawn:
+    """What there is of a line from its start to a place on it."""
+    path = line.path.part(0, line.path.length_to(end.point))
+    return sheet.drawn(name, says, path, (f"the {line.name} as far as {end.name}",), (line.label, end.label))
+
+
+def _over(fold: Drawn) -> Rigid:
+    start, way = fold.path.start, fold.path.end - fold.path.start
+    return Rigid.laying(start, way, start, way, turned_over=True)

@@ -1,0 +1,81 @@
+"""A top of woven cloth with a collar and a front that opens, and hemmed sleeves: what shirt and pyjama top share."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from tapeline.blocks.collar import CollarChoices, collar
+from tapeline.blocks.front_edge import FrontEdge, front_edge, laps_over
+from tapeline.blocks.sleeve import Sleeve, sleeve
+from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.draft import Draft
+from tapeline.lengths import Length
+from tapeline.pattern import Garment
+from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.collared import collar_seams, facing_seams, no_point
+from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams, zip_joins, zip_seams
+from tapeline.styles.top import TopChoices, top
+
+__all__ = ["ButtonedChoices", "buttoned"]
+
+OVER_THE_HAND = 1.35
+"""A hand is about this much wider round than its wrist (from memory, no source)."""
+
+
+class ButtonedChoices(TopChoices, Protocol):
+    """What a style must let a maker choose, for `buttoned` to draw it."""
+
+    @property
+    def front(self) -> FrontEdge:
+        """What closes the front."""
+        ...
+
+    @property
+    def first_button(self) -> Length:
+        """From the neckline to the first button."""
+        ...
+
+    @property
+    def collar(self) -> CollarChoices:
+        """The collar."""
+        ...
+
+    @property
+    def sleeve(self) -> SleeveChoices:
+        """The sleeve."""
+        ...
+
+
+def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Garment:
+    """A top whose front laps over and is buttoned (or closed by a zip), with a collar to its neckline's length."""
+    no_point(c.neckline)
+    made = top(d, c, surveyed=surveyed, front_edge=front_edge(c.front, c.first_button))
+    arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
+    hand_passes(d, arm)
+    round_the_neck = collar(d, c.collar, made.neckline, laps_over(d, c.front))
+    closed = facing_seams() if c.front.buttoned else zip_seams()
+    return d.garment(
+        style,
+        pieces=(*made.body.pieces, arm.piece, *round_the_neck.pieces),
+        seams=(
+            *body_seams(),
+            *closed,
+            *sleeve_seams(arm),
+            *collar_seams(round_the_neck, lapped=c.front.buttoned),
+        ),
+        joins=(*body_joins(), *(() if c.front.buttoned else zip_joins()), *sleeve_joins()),
+        girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
+    )
+
+
+def hand_passes(d: Draft, arm: Sleeve) -> None:
+    """A hemmed sleeve of a cloth that does not stretch has to go over the hand."""
+    if arm.reaches_the_wrist:
+        d.remark(
+            "sleeve-hem-tight",
+            d.body("wrist", "Round the wrist, over the bone") * OVER_THE_HAND,
+            above=arm.hem_width,
+            says="the sleeve's hem may not go over the hand, if the cloth does not stretch",
+            where="garment.sleeve.wrist_ease",
+            hint="make garment.sleeve.wrist_ease larger",
+        )

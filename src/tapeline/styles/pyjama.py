@@ -1,0 +1,55 @@
+"""Style `pyjama`: a pyjama top of woven cloth, buttoned in front, with a collar in one piece and easy sleeves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tapeline.blocks.collar import COLLARS, CollarChoices
+from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
+from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveChoices
+from tapeline.draft import Draft
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Garment, choice
+from tapeline.styles.buttoned import buttoned
+from tapeline.styles.style import Style
+from tapeline.styles.top import NecklineChoices
+
+__all__ = ["STYLE", "PyjamaChoices", "pyjama"]
+
+
+@dataclass(frozen=True, slots=True)
+class PyjamaChoices:
+    """What a maker chooses of a pyjama top."""
+
+    looseness: Looseness = LOOSENESS["loose"]
+    neckline: NecklineChoices = NecklineChoices(widen=cm(0.5), lower_front=cm(1), lower_back=cm(0))
+    front: FrontEdge = FRONT_EDGES["buttons"]
+    first_button: Length = choice(cm(2), 0.5, 20, "the first button lies so far below the neckline")
+    collar: CollarChoices = COLLARS["one-piece"]
+    waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
+    length: Length = choice(cm(8), 0, 60, "hem below the hip line")
+    flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
+    sleeve: SleeveChoices = SleeveChoices(
+        length=SLEEVE_LENGTHS["long"], shape=SLEEVE_SHAPES["easy"], ease=cm(0.5), wrist_ease=cm(10)
+    )
+
+
+def pyjama(d: Draft, c: PyjamaChoices, *, surveyed: bool) -> Garment:
+    """Back, two fronts with a facing, a sleeve that hardly narrows, and a collar that turns over by itself."""
+    return buttoned(d, c, "pyjama", surveyed=surveyed)
+
+
+STYLE = Style(
+    "pyjama",
+    "Pyjama top",
+    "A loose top of woven cloth, buttoned in front, with a collar in one piece and easy sleeves",
+    PyjamaChoices,
+    pyjama,
+    meaning={
+        "chest": (cm(12), cm(50)),
+        "waist": (cm(8), cm(90)),
+        "hip": (cm(8), cm(60)),
+        "upper_arm": (cm(6), cm(36)),
+    },
+)
