@@ -7,7 +7,16 @@ import pytest
 from tapeline.docket import docket_from_text
 from tapeline.project import draft
 
-DOCKET = "[wearer]\nfigure = 'woman'\nsize = '88'\n[garment]\nstyle = '{style}'\nlooseness = '{loose}'\n[cloth]\nstretch_across = {stretch}\n"
+DOCKET = """
+[wearer]
+figure = "woman"
+size = "88"
+[garment]
+style = "{style}"
+looseness = "{loose}"
+[cloth]
+stretch_across = {stretch}
+"""
 
 
 def codes(style: str, loose: str, stretch: float) -> set[str]:

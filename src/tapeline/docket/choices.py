@@ -7,9 +7,9 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from tapeline.blocks.hems import HEM_SHAPES, HemShape
 from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
+from tapeline.blocks.hems import HEM_SHAPES, HemShape
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.neckband import RIB_COLLARS, RibCollar

@@ -6,6 +6,7 @@ from typing import Protocol
 
 from tapeline.blocks.collar import CollarChoices, collar
 from tapeline.blocks.front_edge import FrontEdge, front_edge, laps_over
+from tapeline.blocks.hems import HemChoices
 from tapeline.blocks.sleeve import Sleeve, sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
@@ -41,6 +42,11 @@ class ButtonedChoices(TopChoices, Protocol):
         ...
 
     @property
+    def hem(self) -> HemChoices:
+        """The hem."""
+        ...
+
+    @property
     def sleeve(self) -> SleeveChoices:
         """The sleeve."""
         ...
@@ -49,7 +55,7 @@ class ButtonedChoices(TopChoices, Protocol):
 def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Garment:
     """A top whose front laps over and is buttoned (or closed by a zip), with a collar to its neckline's length."""
     no_point(c.neckline)
-    made = top(d, c, surveyed=surveyed, front_edge=front_edge(c.front, c.first_button))
+    made = top(d, c, surveyed=surveyed, front_edge=front_edge(c.front, c.first_button), hem=c.hem)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     hand_passes(d, arm)
     round_the_neck = collar(d, c.collar, made.neckline, laps_over(d, c.front))

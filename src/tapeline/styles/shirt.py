@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
+from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.draft import Draft
@@ -30,6 +31,7 @@ class ShirtChoices:
     waist: Length = choice(cm(1), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(8), 0, 60, "hem below the hip line")
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
+    hem: HemChoices = PLAIN_HEM
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], ease=cm(1), wrist_ease=cm(8))
 
 
