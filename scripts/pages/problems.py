@@ -23,10 +23,11 @@ NO_CODES = frozenset(
         *("cut-line", "fold-line", "grain-line", "mark-line", "seam-line"),
         *("drawing-title", "drawing-words", "title-block"),
         "high-low",
+        "one-piece",
         "three-quarter",
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page, a sleeve's length."""
+"""Words of the same shape that name something else: kinds of line, parts of a page, the shape of a hem, a collar, a length of sleeve."""
 
 
 def codes() -> set[str]:
