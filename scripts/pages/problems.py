@@ -27,7 +27,7 @@ NO_CODES = frozenset(
         "three-quarter",
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page, the shape of a hem, a collar, a length of sleeve."""
+"""Words of the same shape that name something else: kinds of line, parts of a page, hems, collars and sleeves."""
 
 
 def codes() -> set[str]:
