@@ -138,7 +138,7 @@ def test_a_docket_says_them_by_word_or_number() -> None:
     assert by_word.shape.taper == 0
     by_number = read({"shape": {"taper": 0.25, "flare": "1 cm"}})
     assert (by_number.shape.taper, by_number.shape.flare.mm) == (0.25, 10)
-    with pytest.raises(InputError, match="straight, tapered, flared"):
+    with pytest.raises(InputError, match="straight, easy, tapered, flared"):
         read({"shape": "wide"})
 
 

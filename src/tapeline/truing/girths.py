@@ -32,7 +32,7 @@ LEAST_WOVEN_MM = {"chest": 100.0, "upper_arm": 50.0}
 """Ease without which a garment that does not stretch binds when the arms move.
 
 At the chest the upper end of what a paper-pattern chart calls fitted, 7.6 to 10 cm (from memory); round the upper arm
-about 5 cm (Armstrong, quoted at second hand).
+about 5 cm (Armstrong, quoted at second hand). A style that means to be closer, as the bare block does, is not asked.
 """
 
 Meaning = dict[str, tuple[float, float]]
@@ -92,7 +92,7 @@ def girth_problems(girths: list[MeasuredGirth], cloth: Cloth, meaning: Meaning, 
         tight = -found.girth.tape.mm * cloth.stretch_across / 100 / 2
         if ease < tight:
             yield _outside(_TOO_TIGHT, found, tight, unit)
-        elif cloth.stretch_across < HARDLY_STRETCHES and ease < (woven := LEAST_WOVEN_MM.get(name, -math.inf)):
+        elif cloth.stretch_across < HARDLY_STRETCHES and ease < (woven := LEAST_WOVEN_MM.get(name, -math.inf)) < most:
             yield _outside(_DOES_NOT_GIVE, found, woven, unit)
         elif ease < least - GIRTH_TOLERANCE_MM:
             yield _outside(_NOT_THE_STYLE, found, least, unit)
