@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
 from tapeline.blocks.collar import Collar
+from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
 from tapeline.draft import edge, seam
 from tapeline.pattern import Seam
 from tapeline.problems import InputError, Problem, Severity
