@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tapeline.blocks.armhole_finish import ArmholeFinish, ArmholeFinishChoices
 from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neck_shapes import NECK_SHAPES
@@ -87,3 +88,10 @@ def test_a_neck_has_not_changed(name: str, finish: NeckFinish, shape: str) -> No
     """Necklines and what is sewn to them are as accepted."""
     line = FinishedNeckline(NECK_SHAPES[shape], finish=finish, collar=RIB_COLLARS["roll"])
     both_as_they_were(name, draw(MARIT, "tee", "slight", neckline=line))
+
+
+def test_a_faced_armhole_has_not_changed() -> None:
+    """Bound at the neck, faced at the armholes: as accepted."""
+    line = FinishedNeckline(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2), finish=NeckFinish.BINDING)
+    armhole = ArmholeFinishChoices(ArmholeFinish.FACING)
+    both_as_they_were("marit_vest_faced", draw(MARIT, "vest", "slight", neckline=line, armhole=armhole))

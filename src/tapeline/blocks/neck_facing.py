@@ -15,7 +15,7 @@ from tapeline.draft import Draft, Drawn, Place, Sheet, WornEdge, folded, neatene
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Cut, Piece, choice
 
-__all__ = ["FacedHalf", "FacedNeck", "FacingChoices", "NeckFacing", "neck_facing"]
+__all__ = ["SLANT", "FacedHalf", "FacedNeck", "FacingChoices", "NeckFacing", "neck_facing"]
 
 THIRDS = Fraction(1, 3), Fraction(2, 3)
 """Where along a neckline the facing's width is measured off."""

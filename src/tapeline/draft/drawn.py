@@ -70,6 +70,10 @@ class Drawn:
         """Where it begins."""
         return Place(self.path.start, how=(f"where the {self.name} begins",), needs=(self.label,))
 
+    def square_at(self, by: Length) -> Heading:
+        """Square to it, a length along it."""
+        return Heading(self.path.direction_at(by.mm).left, f"square to the {self.name}", either_way=True)
+
     @property
     def straight_start(self) -> Reading:
         """How far it runs straight from its start."""

@@ -59,6 +59,8 @@ class ArmLines:
     shoulder: Drawn
     armhole: Drawn
     notch: Place
+    edge: Callable[[str, Drawn], Edge] = sewn
+    """What becomes of the armhole."""
 
 
 ArmRule = Callable[[Sheet, Half, HalfShape], ArmLines]
@@ -83,6 +85,9 @@ class HalfBody:
     armhole: Drawn
     hem: Drawn
     centre: Drawn
+    side: Drawn
+    notched: Place
+    """Where the armhole is notched."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +134,7 @@ def half_body(
         *middle.edges,
         shape.edge("neckline", middle.neckline),
         sewn("shoulder", lines.shoulder),
-        sewn("armhole", lines.armhole),
+        lines.edge("armhole", lines.armhole),
         sewn("side", side.side),
         *slit,
         (sewn if shape.banded else hemmed)("hem", hem),
@@ -147,7 +152,9 @@ def half_body(
     to_notch = d.measured(
         f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(lines.notch)
     )
-    return HalfBody(piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem, centre)
+    return HalfBody(
+        piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem, centre, side.side, lines.notch
+    )
 
 
 def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:

@@ -58,6 +58,7 @@ GOVERNED = (
     Governed("neckband.band_fold", ("band", "width"), "up"),
     Governed("front.underarm", ("underarm_raised",), "up"),
     Governed("back.underarm", ("underarm_raised",), "up"),
+    Governed("armhole_binding.crease_left", ("armhole", "binding", "width"), "up"),
     Governed("armhole_band.crease_left", ("armhole_band", "width"), "up"),
     Governed("front.front_edge_top", ("front", "button"), "inward", share=0.5),
     Governed("front.facing_chest", ("front", "facing"), "out"),

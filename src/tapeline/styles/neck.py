@@ -12,37 +12,37 @@ from tapeline.pattern import Join, Piece, Seam
 from tapeline.styles.seams import band_seams, neck_facing_joins, neck_facing_seams
 from tapeline.styles.top import FinishedNeckline, NecklineChoices, Top
 
-__all__ = ["FinishedNeck", "finished_neck"]
+__all__ = ["FinishedEdge", "finished_neck"]
 
 
 @dataclass(frozen=True, slots=True)
-class FinishedNeck:
-    """Pieces, seams and joins that the finish adds; none where the neckline is turned up."""
+class FinishedEdge:
+    """Pieces, seams and joins that the finish adds; none where the edge is turned up."""
 
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
     joins: tuple[Join, ...] = ()
 
 
-def finished_neck(d: Draft, c: NecklineChoices, band: BandChoices, made: Top) -> FinishedNeck:
+def finished_neck(d: Draft, c: NecklineChoices, band: BandChoices, made: Top) -> FinishedEdge:
     """The neck finished as chosen; `band` is the style's own, for a neck with a band."""
     finish = c.finish if isinstance(c, FinishedNeckline) else NeckFinish.BAND
     finish_fits(finish, made.neckline.shape, pointed=made.neckline.pointed)
     if not isinstance(c, FinishedNeckline) or finish is NeckFinish.BAND:
         return stripped(neckband(d, band, made.neckline))
     if c.finish is NeckFinish.HEM:
-        return FinishedNeck()
+        return FinishedEdge()
     if c.finish is NeckFinish.FACING:
         line, halves = made.neckline, made.body
         front = FacedHalf(line.front, made.front_centre, halves.front.shoulder, line.pointed)
         back = FacedHalf(line.back, made.back_centre, halves.back.shoulder)
         facing = neck_facing(d, c.facing, FacedNeck(made.points.neck, line.shape, front, back))
-        return FinishedNeck((facing.front, facing.back), neck_facing_seams(facing), neck_facing_joins(facing))
+        return FinishedEdge((facing.front, facing.back), neck_facing_seams(facing), neck_facing_joins(facing))
     if c.finish is NeckFinish.BINDING:
         return stripped(neck_binding(d, c.binding, made.neckline))
     return stripped(rib_collar(d, c.collar, made.neckline))
 
 
-def stripped(strip: Neckband) -> FinishedNeck:
+def stripped(strip: Neckband) -> FinishedEdge:
     """With a strip round it."""
-    return FinishedNeck((strip.piece,), band_seams(strip))
+    return FinishedEdge((strip.piece,), band_seams(strip))

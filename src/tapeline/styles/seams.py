@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tapeline.blocks.armhole_band import ArmholeBand
+from tapeline.blocks.armhole_finish import ArmholeFacing
 from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.hem_band import HemBand
 from tapeline.blocks.neck_facing import NeckFacing
@@ -16,6 +17,8 @@ from tapeline.pattern import Join, Seam
 
 __all__ = [
     "armhole_band_seams",
+    "armhole_facing_joins",
+    "armhole_facing_seams",
     "band_seams",
     "body_joins",
     "body_seams",
@@ -129,18 +132,19 @@ def cuff_seams(made: Cuff) -> tuple[Seam, ...]:
 
 
 def armhole_band_seams(made: ArmholeBand) -> tuple[Seam, ...]:
-    """Band to armhole, and to itself."""
+    """Band or binding to armhole, and to itself."""
+    strip = made.piece.name
     return (
         seam(
             "armhole",
-            edge("armhole_band", "armhole"),
+            edge(strip, "armhole"),
             edge("front", "armhole").backward,
             edge("back", "armhole"),
             ease=made.ease,
-            reason="the band is shorter and stretched on, so that it lies flat",
+            reason=f"the {strip.split('_')[1]} is shorter and stretched on, so that it lies flat",
         ),
-        seam("armhole_band_turned", edge("armhole_band", "armhole_turned"), edge("armhole_band", "armhole").backward),
-        seam("armhole_band_ends", edge("armhole_band", "back_end"), edge("armhole_band", "front_end").backward),
+        seam("armhole_band_turned", edge(strip, "armhole_turned"), edge(strip, "armhole").backward),
+        seam("armhole_band_ends", edge(strip, "back_end"), edge(strip, "front_end").backward),
     )
 
 
@@ -167,6 +171,31 @@ def standing_collar_seams(made: StandingCollar) -> tuple[Seam, ...]:
         ),
         seam("collar", edge("collar", "neckline_turned"), edge("collar", "neckline").backward),
         seam("collar_end", edge("collar", "front_end"), edge("collar", "front_end")),
+    )
+
+
+def armhole_facing_seams(made: ArmholeFacing) -> tuple[Seam, ...]:
+    """Facing to armhole, and to itself over the shoulder and under the arm."""
+    front, back = made.front.name, made.back.name
+    return (
+        Seam(
+            "armhole",
+            (edge(front, "armhole").backward, edge(back, "armhole")),
+            (edge("front", "armhole").backward, edge("back", "armhole")),
+            NO_EASE,
+        ),
+        seam("armhole_facing_shoulder", edge(front, "shoulder"), edge(back, "shoulder")),
+        seam("armhole_facing_side", edge(front, "side"), edge(back, "side")),
+    )
+
+
+def armhole_facing_joins(made: ArmholeFacing) -> tuple[Join, ...]:
+    """Both its edges run on over both its seams."""
+    front, back = made.front.name, made.back.name
+    return tuple(
+        Join(f"armhole facing's {line}", f"armhole_facing_{seam}", ((front, line, seam), (back, line, seam)))
+        for seam in ("shoulder", "side")
+        for line in ("armhole", "outer")
     )
 
 

@@ -1,21 +1,23 @@
-"""Style `vest`: a pull-on top without sleeves, banded at neck and armholes."""
+"""Style `vest`: a pull-on top without sleeves."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from tapeline.blocks.armhole_band import BandedArmhole, armhole_band
+from tapeline.blocks.armhole_finish import ArmholeFinish, ArmholeFinishChoices
 from tapeline.blocks.dartless import Half
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import ArmLines, HalfBody, HalfShape, body_girths
+from tapeline.styles.armhole import armhole_edge, finished_armhole, inside_armhole
+from tapeline.styles.body import ArmLines, HalfShape, body_girths
 from tapeline.styles.neck import finished_neck
-from tapeline.styles.seams import armhole_band_seams, body_joins, body_seams
+from tapeline.styles.seams import body_joins, body_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
 from tapeline.styles.top import Banded, FinishedNeckline, top
@@ -32,22 +34,32 @@ class VestChoices(Banded):
     shoulder_narrower: Length = choice(cm(3), 0, 8, "finished shoulder ends this much nearer to the neck")
     neckline: FinishedNeckline = FinishedNeckline(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2))
     band: BandChoices = BandChoices(width=cm(1.5))
+    armhole: ArmholeFinishChoices = ArmholeFinishChoices()
     armhole_band: BandChoices = BandChoices(width=cm(1.5))
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(3), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     hem: HemChoices = PLAIN_HEM
 
+    @property
+    def idle(self) -> frozenset[str]:
+        """Bands say nothing where neck or armhole is finished in another way."""
+        used = {
+            "band": self.neckline.finish is NeckFinish.BAND,
+            "armhole_band": self.armhole.finish is ArmholeFinish.BAND,
+        }
+        return frozenset(name for name, says in used.items() if not says)
+
 
 def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
     """A top with a higher underarm, a narrower shoulder, and bands."""
-    inside = c.armhole_band.width
+    inside = inside_armhole(c.armhole, c.armhole_band)
     looseness = replace(c.looseness, drop=c.looseness.drop - c.underarm_raised + inside)
 
     def arm_lines(sheet: Sheet, half: Half, shape: HalfShape) -> ArmLines:
         end, side = shape.neckline_shoulder, shape.side.side
         lines = sleeveless_lines(d, sheet, half, end, side, narrower=c.shoulder_narrower, band=inside)
-        return ArmLines(lines.shoulder, lines.armhole, lines.notch)
+        return ArmLines(lines.shoulder, lines.armhole, lines.notch, armhole_edge(c.armhole))
 
     d.remark(
         "underarm-high",
@@ -58,27 +70,21 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
         hint="lower garment.underarm_raised: 1 to 2 cm above the block is usual",
     )
     made = top(d, c, surveyed=surveyed, hem=c.hem, looseness=looseness, arm=arm_lines)
-    back, front = made.body.back, made.body.front
     neck = finished_neck(d, c.neckline, c.band, made)
-    arm = armhole_band(d, c.armhole_band, banded(back), banded(front))
+    arm = finished_armhole(d, c.armhole, c.armhole_band, made.body, neck=c.neckline)
     return d.garment(
         "vest",
-        pieces=(*made.body.pieces, *neck.pieces, arm.piece),
-        seams=(*body_seams(), *neck.seams, *armhole_band_seams(arm)),
-        joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins),
+        pieces=(*made.body.pieces, *neck.pieces, *arm.pieces),
+        seams=(*body_seams(), *neck.seams, *arm.seams),
+        joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins, *arm.joins),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
     )
-
-
-def banded(half: HalfBody) -> BandedArmhole:
-    """The armhole of a half, to be banded."""
-    return BandedArmhole(half.armhole, half.notch)
 
 
 STYLE = Style(
     "vest",
     "Vest top",
-    "A pull-on top without sleeves, banded at neck and armholes",
+    "A pull-on top without sleeves",
     VestChoices,
     vest,
     meaning={"chest": (cm(-6), cm(26)), "waist": (cm(-4), cm(60)), "hip": (cm(-6), cm(40))},
