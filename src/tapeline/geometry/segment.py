@@ -12,6 +12,7 @@ import kurbopy
 
 from tapeline.geometry.point import Point, Vector
 from tapeline.geometry.rigid import Rigid
+from tapeline.geometry.zeros import square_zeros
 
 __all__ = ["LENGTH_ACCURACY_MM", "OFFSET_ACCURACY_MM", "Cubic", "Line", "Segment"]
 
@@ -55,6 +56,10 @@ class Line:
     def curvature(self, _t: float) -> float:
         """A straight line does not turn."""
         return 0.0
+
+    def inflections(self) -> list[float]:
+        """Nor does it turn from one side to the other."""
+        return []
 
     def parameter_at(self, length: float) -> float:
         """The parameter a length in mm along."""
@@ -144,6 +149,15 @@ class Cubic:
             (self.end - self.into) - (self.into - self.out)
         ) * (6 * t)
         return first.cross(second) / first.length**3
+
+    def inflections(self) -> list[float]:
+        """Parameters between its ends at which it turns from one side to the other, in order; no more than two.
+
+        >>> Cubic(Point(0, 0), Point(10, 10), Point(20, -10), Point(30, 0)).inflections()
+        [0.5]
+        """
+        a, b, c = self.out - self.start, self.into - self.out, self.end - self.into
+        return square_zeros(a.cross(b), a.cross(c) / 2, b.cross(c))
 
     def parameter_at(self, length: float) -> float:
         """The parameter a length in mm along."""

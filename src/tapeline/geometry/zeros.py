@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-__all__ = ["zeros"]
+__all__ = ["square_zeros", "zeros"]
 
 MOST_STEPS = 60
 """Halving alone arrives in 53; Newton seldom needs more than 6."""
@@ -53,8 +53,16 @@ def _slope(b: Sequence[float], t: float) -> float:
 
 def _turns(b: Sequence[float]) -> list[float]:
     """Where a cubic stops rising or falling, strictly between its ends; between two of them it does only one."""
-    d0, d1, d2 = b[1] - b[0], b[2] - b[1], b[3] - b[2]
-    square, half, whole = d0 - 2 * d1 + d2, d1 - d0, d0
+    return square_zeros(b[1] - b[0], b[2] - b[1], b[3] - b[2])
+
+
+def square_zeros(first: float, middle: float, last: float) -> list[float]:
+    """Where a polynomial of the second degree, by its Bernstein coefficients, is zero strictly inside (0, 1), in order.
+
+    >>> square_zeros(-1, 0, 3)
+    [0.36602540378443865]
+    """
+    square, half, whole = first - 2 * middle + last, middle - first, first
     inside = half * half - square * whole
     if inside < 0:
         return []

@@ -14,7 +14,6 @@ __all__ = ["wave_problems"]
 
 UNSEEN = math.radians(1)
 """As much as a line may bend where it crosses a seam; less, nobody sees."""
-LOOKS = 200
 
 
 def turned(path: Path) -> tuple[float, float]:
@@ -25,20 +24,26 @@ def turned(path: Path) -> tuple[float, float]:
     >>> all(way > 0.5 for way in turned(wave))
     True
     """
-    ways = [path.direction_at(path.length * k / LOOKS) for k in range(LOOKS + 1)]
+    # Between two inflections a curve turns one way only: what it turns is told by the ways it runs there; the way
+    # halfway between them tells more than half a turn from less.
+    ways = [segment.direction(t) for segment in path.segments for t in _halved([0.0, *segment.inflections(), 1.0])]
     turns = [a.turn_to(b) for a, b in pairwise(ways)]
     return sum(t for t in turns if t > 0), -sum(t for t in turns if t < 0)
+
+
+def _halved(marks: list[float]) -> list[float]:
+    return sorted([*marks, *((a + b) / 2 for a, b in pairwise(marks))])
 
 
 def wave_problems(garment: Garment) -> Iterator[Problem]:
     """Necklines with a wave."""
     for piece in garment.pieces:
         for edge in piece.edges:
-            if edge.name == "neckline" and piece.on_fold and min(turned(edge.path)) > UNSEEN:
+            if edge.name == "neckline" and piece.on_fold and (back := min(turned(edge.path))) > UNSEEN:
                 yield Problem(
                     "neckline-wave",
                     Severity.DOUBT,
-                    f"the neckline of the {piece.name} turns back by {math.degrees(min(turned(edge.path))):.0f} "
+                    f"the neckline of the {piece.name} turns back by {math.degrees(back):.0f} "
                     "degrees: a wave, where one sweep is meant",
                     f"{piece.name}.neckline",
                     "widen it less, or lower it more where it waves: a neckline is wide and deep together",

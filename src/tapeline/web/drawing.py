@@ -72,7 +72,7 @@ def _piece(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
         yield f'<path class="head finish" d="{_course(Path.through(*head))}Z"/>'
     yield from _marks(piece, steps)
     at, room = _title_place(piece)
-    yield f'<text class="title finish" {_at(at)} data-inside="{_n(at.x)} {_n(-at.y)} {room:.0f}">{title}</text>'
+    yield f'<text class="title finish" data-inside="{_n(at.x)} {_n(-at.y)} {room:.0f}">{title}</text>'
     yield "</g>"
 
 
@@ -127,7 +127,8 @@ def _handle(grip: Handle, view: View) -> str:
         f'data-path="{".".join(grip.keys)}" data-way="{grip.way.x:.5f} {-grip.way.y:.5f}" data-step-size="{step}" '
         f'data-says="{escape(grip.limits.says)}" aria-label="{escape(label)}" '
         f'aria-valuemin="{least:g}" aria-valuemax="{most:g}" aria-valuenow="{now:g}" '
-        f'aria-valuetext="{now:g} {escape(unit.sign)}" data-at="{_n(point.x)} {_n(-point.y)}"></g>'
+        f'aria-valuetext="{now:g} {escape(unit.sign)}" data-at="{_n(point.x)} {_n(-point.y)}">'
+        f'<path class="hit" d="M2,-13H46V13H2Z"/><path class="arrow" d="M14,-7H24V-12L40,0L24,12V7H14Z"/></g>'
     )
 
 

@@ -24,6 +24,12 @@ export function every(inside, what, kind) {
   return [...(inside?.querySelectorAll(what) ?? [])].filter((/** @returns {one is T} */ (one) => one instanceof kind));
 }
 
+/** Give an element an attribute, unless it has it already: written again, even the same place makes the browser lay it
+ * out anew. @param {Element} one @param {string} name @param {string} value */
+export function put(one, name, value) {
+  if (one.getAttribute(name) !== value) one.setAttribute(name, value);
+}
+
 /** What an event happened at, or the nearest round it, that answers to these words; null where there is none.
  * @template {Element} T @param {Event} event @param {string} what @param {new () => T} kind @returns {T | null} */
 export function near(event, what, kind) {

@@ -1,7 +1,7 @@
 // @ts-check
 /** The sheet: pieces laid out for the window, seen through a view that pans and zooms by mouse, touch and keyboard. */
 import { arrange } from "./arrange.js";
-import { every, maybe, near } from "./dom.js";
+import { every, maybe, near, put } from "./dom.js";
 import { box as read, pair } from "./numbers.js";
 import { rewrite } from "./rewrite.js";
 import { rulers } from "./rulers.js";
@@ -39,7 +39,7 @@ export function drawingView(host) {
     const made = svg();
     if (!made) return;
     const [w, h] = size();
-    made.setAttribute("viewBox", `${x} ${y} ${w * per} ${h * per}`);
+    put(made, "viewBox", `${x} ${y} ${w * per} ${h * per}`);
     made.style.setProperty("--per", String(per));
     host.classList.toggle("near", per < 0.75);
     const origin = pieces().find((p) => p.dataset.piece === zero) ?? pieces()[0];
@@ -54,8 +54,8 @@ export function drawingView(host) {
     if (!title) return;
     const [tx = 0, ty = 0, room = 0] = (title.dataset.inside ?? "").split(" ").map(Number);
     const inside = room / per > (title.textContent ?? "").length * 11 && (bottom - top) / per > 48 && bottom - top > BAND_MM;
-    title.setAttribute("x", String(inside ? tx : (left + right) / 2));
-    title.setAttribute("y", String(inside ? ty : bottom + 19 * per));
+    put(title, "x", String(inside ? tx : (left + right) / 2));
+    put(title, "y", String(inside ? ty : bottom + 19 * per));
     title.classList.toggle("below", !inside);
     title.classList.toggle("small", !inside && per > 2.6);
   }
@@ -66,7 +66,7 @@ export function drawingView(host) {
     list.forEach((piece, i) => {
       const [dx, dy] = layout.places[i] ?? [0, 0];
       piece.dataset.place = `${dx} ${dy}`;
-      for (const part of [piece, svg()?.querySelector(`:scope > .grips[data-on="${CSS.escape(piece.dataset.piece ?? "")}"]`)]) part?.setAttribute("transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
+      for (const part of [piece, svg()?.querySelector(`:scope > .grips[data-on="${CSS.escape(piece.dataset.piece ?? "")}"]`)]) if (part) put(part, "transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
     });
   }
   /** @param {number} left @param {number} top @param {number} width @param {number} height @param {boolean} [slowly] */

@@ -1,5 +1,5 @@
 // @ts-check
-import { every, near } from "./dom.js";
+import { every, near, put } from "./dom.js";
 import { pair } from "./numbers.js";
 /** @import { View } from "./drawing.js" */
 /** @import { Place } from "./numbers.js" */
@@ -11,7 +11,6 @@ import { pair } from "./numbers.js";
  * @param {HTMLElement} drawing @param {View} view
  * @param {(keys: string[], value: string, done: boolean) => void} edit @param {(words: string) => void} say */
 export function handles(drawing, view, edit, say) {
-  const SPACE = "http://www.w3.org/2000/svg";
   /** @type {Grip | null} */
   let held = null;
   let focused = "", again = false;
@@ -25,13 +24,7 @@ export function handles(drawing, view, edit, say) {
   function draw(handle) {
     const [x, y] = pair(handle.dataset.at), [dx, dy] = pair(handle.dataset.way);
     const turn = (Math.atan2(dy, dx) * 180) / Math.PI, per = view.per;
-    handle.setAttribute("transform", `translate(${x} ${y}) rotate(${turn}) scale(${per * (per > 2.6 ? 0.7 : 1)})`);
-    if (handle.firstChild) return;
-    for (const [name, d] of /** @type {const} */ ([["hit", "M2,-13 H46 V13 H2 Z"], ["arrow", "M14,-7 H24 V-12 L40,0 L24,12 V7 H14 Z"]])) {
-      const path = document.createElementNS(SPACE, "path");
-      path.setAttribute("class", name); path.setAttribute("d", d);
-      handle.append(path);
-    }
+    put(handle, "transform", `translate(${x} ${y}) rotate(${turn}) scale(${per * (per > 2.6 ? 0.7 : 1)})`);
   }
   const renew = () => { for (const handle of every(drawing, ".paper .handle", SVGElement)) draw(handle); };
   view.watch(renew);

@@ -2,6 +2,10 @@
 /** Writing a part of the page anew without taking away what stays: the field that is being typed in, the slider that is
  * held and every line that did not move are left where they are, so the browser lays out no more than has changed. */
 
+/** What the maker has opened stays open, and what a script has laid out stays where it is until it is laid out anew:
+ * taken away and given again, even the same place makes the browser lay out every line of the drawing. */
+const STAYS = new Set(["open", "viewBox", "transform", "style", "x", "y", "data-place", "data-order"]);
+
 /** Make what is inside an element what the HTML says. @param {Element} host @param {string} html */
 export function rewrite(host, html) {
   const fresh = document.createElement("template");
@@ -46,8 +50,7 @@ function alike(old, fresh) {
     return;
   }
   for (const { name, value } of fresh.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
-  // What the maker has opened stays open.
-  if (old.attributes.length > fresh.attributes.length) for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name) && !(name === "open" && old instanceof HTMLDetailsElement)) old.removeAttribute(name);
+  if (old.attributes.length > fresh.attributes.length) for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name) && !STAYS.has(name)) old.removeAttribute(name);
   inside(old, fresh);
   filled(old);
 }
