@@ -74,12 +74,15 @@ def sleeve(
         "back_cap", "The back of the cap line: back armhole and half the ease", back.whole + c.ease / 2
     )
 
+    # As if each half of the cap line were the long side of a triangle, with the cap height and the width.
+    front_start, back_start = (a.whole.leg(cap_height, LEAST_WIDTH) for a in (front, back))
     front_width, back_width = d.found_together(
         ("front_sleeve_width", "back_sleeve_width"),
         "so wide that the cap line is as long as the armholes and the ease, front and back each",
         lambda scratch, widths: cap(scratch, sizes.cap, *widths),
         lambda drawn: (drawn.front.reading().length - front_cap, drawn.back.reading().length - back_cap),
-        start=(front.whole.leg(cap_height, LEAST_WIDTH), back.whole.leg(cap_height, LEAST_WIDTH)),
+        start=(front_start, back_start),
+        slopes=(front_start.mm / front.whole.mm, back_start.mm / back.whole.mm),
     )
     width = d.measured("sleeve_width", "Across the sleeve at the cap's foot", front_width + back_width)
     drawn = cap(d, sizes.cap, front_width, back_width)

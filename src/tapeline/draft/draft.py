@@ -235,14 +235,19 @@ class Draft:
         make: Callable[[Draft, tuple[Length, Length]], Made],
         misses: Callable[[Made], tuple[Length, Length]],
         start: tuple[Length, Length],
+        slopes: tuple[float, float],
     ) -> tuple[Length, Length]:
-        """Two sizes with which what is drawn on scratch paper misses nothing."""
+        """Two sizes with which what is drawn on scratch paper misses nothing.
+
+        `slopes` say roughly how much longer each comes out for a millimetre more of its size.
+        """
 
         def miss(values: Sequence[float]) -> tuple[float, float]:
             first, second = misses(make(self.scratch(), (Length(values[0], names[0]), Length(values[1], names[1]))))
             return first.mm, second.mm
 
-        one, two = solve(miss, (start[0].mm, start[1].mm), " and ".join(n.replace("_", " ") for n in names))
+        what = " and ".join(n.replace("_", " ") for n in names)
+        one, two = solve(miss, (start[0].mm, start[1].mm), what, slopes)
         return (
             self.measured(names[0], says.capitalize(), Length(one)),
             self.measured(names[1], says.capitalize(), Length(two)),

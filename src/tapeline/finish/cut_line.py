@@ -92,8 +92,8 @@ def cut_line(piece: Piece, allowances: Mapping[str, float], joins: Iterable[Join
     outline = _tidied(segments)
     if crosses_itself(outline):
         outline = _tidied(without_loops(outline, LONGEST_LOOP * max(allowances.values())).segments)
-    if crosses_itself(outline):
-        raise _too_wide(piece, *_tightest(sides))
+        if crosses_itself(outline):
+            raise _too_wide(piece, *_tightest(sides))
     return outline
 
 

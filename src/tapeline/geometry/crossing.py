@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from functools import lru_cache
+from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,24 +40,31 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
     >>> crossings(level, upright)
     [(4.0, 3.0)]
     """
-    found: list[tuple[float, float]] = []
-    others, beside = [], 0.0
-    for b in other.segments:
-        others.append((b, _box(b), beside))
-        beside += b.length
-    before = 0.0
-    for a in one.segments:
-        box = _box(a)
-        for b, other_box, beside in others:
-            if _meet(box, other_box):
-                found += [(before + _length(a, s), beside + _length(b, t)) for s, t in _segment_crossings(a, b)]
-        before += a.length
-    found.sort()
+    boxes = [_box(b) for b in other.segments]
+    met = [
+        (i, s, j, t)
+        for i, a in enumerate(one.segments)
+        for box in (_box(a),)
+        for j, b in enumerate(other.segments)
+        if _meet(box, boxes[j])
+        for s, t in _segment_crossings(a, b)
+    ]
+    if not met:
+        return []
     kept: list[tuple[float, float]] = []
-    for here in found:
+    # Lengths cost more than all the rest: only those before a crossing are asked for.
+    along, beside = _starts_of(one, max(i for i, *_ in met)), _starts_of(other, max(j for _, _, j, _ in met))
+    for here in sorted(
+        (along[i] + _length(one.segments[i], s), beside[j] + _length(other.segments[j], t)) for i, s, j, t in met
+    ):
         if all(max(abs(here[0] - k[0]), abs(here[1] - k[1])) > SAME_PLACE_MM for k in kept):
             kept.append(here)
     return kept
+
+
+def _starts_of(path: Path, last: int) -> list[float]:
+    """How far along a path its segments begin, up to one of them."""
+    return list(accumulate((segment.length for segment in path.segments[:last]), initial=0.0))
 
 
 def _length(segment: Segment, t: float) -> float:
@@ -69,9 +78,12 @@ _Box = tuple[float, float, float, float]
 
 def _box(segment: Segment) -> _Box:
     """Left, right, bottom, top of the points that hold a segment."""
-    xs = [p.x for p in segment.control_points]
-    ys = [p.y for p in segment.control_points]
-    return min(xs), max(xs), min(ys), max(ys)
+    if isinstance(segment, Line):
+        a, b = segment.start, segment.end
+        left, right = (a.x, b.x) if a.x < b.x else (b.x, a.x)
+        return (left, right, a.y, b.y) if a.y < b.y else (left, right, b.y, a.y)
+    a, b, c, d = segment.control_points
+    return min(a.x, b.x, c.x, d.x), max(a.x, b.x, c.x, d.x), min(a.y, b.y, c.y, d.y), max(a.y, b.y, c.y, d.y)
 
 
 def _meet(a: _Box, b: _Box) -> bool:
@@ -93,12 +105,16 @@ def _segment_crossings(a: Segment, b: Segment) -> list[tuple[float, float]]:
 
 
 def _line_crossings(line: Line, other: Segment) -> Iterator[tuple[float, float]]:
-    way = line.end - line.start
-    length = way.length
+    from_x, from_y = line.start.x, line.start.y
+    way_x, way_y = line.end.x - from_x, line.end.y - from_y
+    length = math.hypot(way_x, way_y)
     if length == 0:
         return
-    for t in zeros([way.cross(p - line.start) / length for p in other.control_points], ON_BOTH_MM):
-        s = way.dot(other.at(t) - line.start) / length
+    way_x, way_y = way_x / length, way_y / length
+    heights = [way_x * (p.y - from_y) - way_y * (p.x - from_x) for p in other.control_points]
+    for t in zeros(heights, ON_BOTH_MM):
+        place = other.at(t)
+        s = way_x * (place.x - from_x) + way_y * (place.y - from_y)
         if -ON_BOTH_MM <= s <= length + ON_BOTH_MM:
             yield min(max(s / length, 0.0), 1.0), t
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-__all__ = ["square_zeros", "zeros"]
+__all__ = ["height", "square_zeros", "turns", "zeros"]
 
 MOST_STEPS = 60
 """Halving alone arrives in 53; Newton seldom needs more than 6."""
@@ -32,8 +32,8 @@ def zeros(heights: Sequence[float], slack: float = 0.0) -> list[float]:
         if abs(last) <= slack:
             return [1.0]
         return [first / (first - last)]
-    marks = [0.0, *_turns(heights), 1.0]
-    values = [_height(heights, t) for t in marks]
+    marks = [0.0, *turns(heights), 1.0]
+    values = [height(heights, t) for t in marks]
     found = [t for t, value in zip(marks, values, strict=True) if abs(value) <= slack]
     for (low, high), (at_low, at_high) in zip(pairwise(marks), pairwise(values), strict=True):
         if at_low * at_high < 0 and min(abs(at_low), abs(at_high)) > slack:
@@ -41,7 +41,8 @@ def zeros(heights: Sequence[float], slack: float = 0.0) -> list[float]:
     return sorted(found)
 
 
-def _height(b: Sequence[float], t: float) -> float:
+def height(b: Sequence[float], t: float) -> float:
+    """A cubic at a parameter, from its four Bernstein coefficients."""
     u = 1 - t
     return u * u * u * b[0] + 3 * u * t * (u * b[1] + t * b[2]) + t * t * t * b[3]
 
@@ -51,7 +52,7 @@ def _slope(b: Sequence[float], t: float) -> float:
     return 3 * (u * u * (b[1] - b[0]) + 2 * u * t * (b[2] - b[1]) + t * t * (b[3] - b[2]))
 
 
-def _turns(b: Sequence[float]) -> list[float]:
+def turns(b: Sequence[float]) -> list[float]:
     """Where a cubic stops rising or falling, strictly between its ends; between two of them it does only one."""
     return square_zeros(b[1] - b[0], b[2] - b[1], b[3] - b[2])
 
@@ -76,7 +77,7 @@ def _between(b: Sequence[float], low: float, high: float, *, rising: bool) -> fl
     """The one zero of a stretch that only rises or only falls: Newton, halving wherever Newton would leave it."""
     t = (low + high) / 2
     for _ in range(MOST_STEPS):
-        value, slope = _height(b, t), _slope(b, t)
+        value, slope = height(b, t), _slope(b, t)
         if value == 0:
             return t
         if (value < 0) is rising:
