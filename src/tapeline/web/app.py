@@ -7,6 +7,7 @@ from importlib.resources import files
 from typing import Any
 
 from starlette.applications import Starlette
+from starlette.background import BackgroundTask
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Mount, Route
@@ -95,7 +96,7 @@ async def edit(request: Request) -> Response:
         if asked.get("done"):
             table.journal.settle()
         only = asked.get("place")
-        return JSONResponse(table.state(only if isinstance(only, str) else ""))
+        return _written(table, table.state(only if isinstance(only, str) else ""))
 
 
 async def try_out(request: Request) -> Response:
@@ -135,7 +136,7 @@ async def replace_text(request: Request) -> Response:
         if asked.get("base") != table.journal.version:
             return JSONResponse({"problem": "another window has changed the docket", **table.state()}, 409)
         table.journal.change(asked["text"])
-        return JSONResponse(table.state())
+        return _written(table, table.state())
 
 
 async def undo(request: Request) -> Response:
@@ -143,7 +144,7 @@ async def undo(request: Request) -> Response:
     table = _table(request)
     async with table.busy:
         table.journal.undo()
-        return JSONResponse(table.state())
+        return _written(table, table.state())
 
 
 async def redo(request: Request) -> Response:
@@ -151,7 +152,7 @@ async def redo(request: Request) -> Response:
     table = _table(request)
     async with table.busy:
         table.journal.redo()
-        return JSONResponse(table.state())
+        return _written(table, table.state())
 
 
 async def explain(request: Request) -> Response:
@@ -204,6 +205,11 @@ async def show_seam(request: Request) -> Response:
 def _table(request: Request) -> Table:
     table: Table = request.app.state.table
     return table
+
+
+def _written(table: Table, state: dict[str, Any]) -> Response:
+    """An answer to what was written, which goes to the disk when the answer is out."""
+    return JSONResponse(state, background=BackgroundTask(table.journal.onto_disk))
 
 
 async def _asked(request: Request) -> dict[str, Any]:

@@ -72,7 +72,7 @@ def _piece(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
         yield f'<path class="head finish" d="{_course(Path.through(*head))}Z"/>'
     yield from _marks(piece, steps)
     at, room = _title_place(piece)
-    yield f'<text class="title finish" data-inside="{_n(at.x)} {_n(-at.y)} {room:.0f}">{title}</text>'
+    yield f'<text class="title finish" data-inside="{_place(at)} {room:.0f}">{title}</text>'
     yield "</g>"
 
 
@@ -97,14 +97,9 @@ def _marks(piece: FinishedPiece, steps: Sequence[Step]) -> Iterable[str]:
     points = {step.label: step.point for step in steps if step.point is not None}
     for step in steps:
         if step.point is not None:
-            reach = _reach(step.point, [points[need] for need in step.needs if need in points])
-            place = f'cx="{_n(step.point.x)}" cy="{_n(-step.point.y)}"'
-            word = escape(step.label.rpartition(".")[2].replace("_", " "))
-            yield (
-                f'<g class="mark point" {_data(step)} data-at="{_n(step.point.x)} {_n(-step.point.y)}">'
-                f'{reach}<circle class="hit" {place}/><circle class="dot" {place}/>'
-                f'<text {_at(step.point)} dx="0.6em" dy="-0.4em">{word}</text></g>'
-            )
+            came = _reach(step.point, [points[need] for need in step.needs if need in points])
+            # Its looks are made by the page when it is to be seen.
+            yield f'<g class="mark point" {_data(step)} data-at="{_place(step.point)}"{came}></g>'
 
 
 def _reach(point: Point, sources: Sequence[Point]) -> str:
@@ -114,7 +109,7 @@ def _reach(point: Point, sources: Sequence[Point]) -> str:
     way = point - sources[0]
     if min(abs(way.x), abs(way.y)) > SQUARE_MM or way.length < SQUARE_MM:
         return ""
-    return f'<path class="reach" d="M{_pair(sources[0])}L{_pair(point)}"/>'
+    return f' data-from="{_place(sources[0])}"'
 
 
 def _handle(grip: Handle, view: View) -> str:
@@ -127,7 +122,7 @@ def _handle(grip: Handle, view: View) -> str:
         f'data-path="{".".join(grip.keys)}" data-way="{grip.way.x:.5f} {-grip.way.y:.5f}" data-step-size="{step}" '
         f'data-says="{escape(grip.limits.says)}" aria-label="{escape(label)}" '
         f'aria-valuemin="{least:g}" aria-valuemax="{most:g}" aria-valuenow="{now:g}" '
-        f'aria-valuetext="{now:g} {escape(unit.sign)}" data-at="{_n(point.x)} {_n(-point.y)}">'
+        f'aria-valuetext="{now:g} {escape(unit.sign)}" data-at="{_place(point)}">'
         f'<path class="hit" d="M2,-13H46V13H2Z"/><path class="arrow" d="M14,-7H24V-12L40,0L24,12V7H14Z"/></g>'
     )
 
@@ -178,8 +173,8 @@ def _pair(point: Point) -> str:
     return f"{point.x:.2f},{-point.y:.2f}"
 
 
-def _at(point: Point) -> str:
-    return f'x="{_n(point.x)}" y="{_n(-point.y)}"'
+def _place(point: Point) -> str:
+    return f"{_n(point.x)} {_n(-point.y)}"
 
 
 def _box(points: Iterable[Point]) -> str:

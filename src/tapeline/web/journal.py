@@ -1,7 +1,8 @@
 """What was written, and when it was taken back: kept line by line as the maker works, so that nothing can be lost.
 
-The journal is a file of JSON lines that only grows. Closing the window, a crash or a power cut loses at most the line
-that was being written; an unfinished last line is passed over when it is read.
+The journal is a file of JSON lines that only grows. Closing the window or a crash of the program loses at most the line
+that was being written, a power cut what was typed in the last moment; an unfinished last line is passed over when it is
+read.
 """
 
 from __future__ import annotations
@@ -85,6 +86,13 @@ class Journal:
             self.last_keys = ()
             self._write({"at": at})
 
+    def onto_disk(self) -> None:
+        """Wait until what was written is on the disk itself, and outlasts a power cut. It takes as long as a drawing: the
+        page does it once its answer is out."""
+        if self.path is not None and self.path.exists():
+            with self.path.open("a", encoding="utf-8") as file:
+                os.fsync(file.fileno())
+
     def _write(self, line: dict[str, str | int]) -> None:
         self.version += 1
         if self.path is None:
@@ -92,8 +100,6 @@ class Journal:
         self.path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)  # for nobody else on this machine
         with self.path.open("a", encoding="utf-8") as file:
             file.write(json.dumps(line) + "\n")
-            file.flush()
-            os.fsync(file.fileno())
 
     def _recover(self, path: Path) -> None:
         written = path.read_text(encoding="utf-8", errors="replace")

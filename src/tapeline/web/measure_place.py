@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from tapeline.measures import LETTER_CODES, WOMEN_INTERVALS, Figure, Tape, estimates, suggestion, tapes_of
+from tapeline.measures import LETTER_CODES, WOMEN_INTERVALS, Estimate, Figure, Tape, estimates, suggestion, tapes_of
 from tapeline.problems import Problem
 from tapeline.units import Unit
 from tapeline.web.stand import HEIGHT, WIDTH, stand
@@ -32,7 +33,8 @@ class TapeRow:
 def tapes(view: View) -> dict[str, Any]:
     """Everything the place shows."""
     typed = view.section("wearer", "tapes")
-    rows = [_row(view, tape, typed) for tape in tapes_of(view.figure)]
+    expected = estimates(view.docket.wearer) if view.docket is not None else {}
+    rows = [_row(view, tape, typed, expected) for tape in tapes_of(view.figure)]
     standard = "size" in view.section("wearer")
     missing = [row.tape.title.lower() for row in rows if row.tape.required and not row.typed and not standard]
     return {
@@ -62,22 +64,27 @@ def _sizes(figure: Figure) -> list[str]:
     return [size.label for size in (*busts, *LETTER_CODES.get(figure, ()))]
 
 
-def _row(view: View, tape: Tape, typed: Any) -> TapeRow:  # noqa: ANN401 - whatever was typed
+def _row(
+    view: View,
+    tape: Tape,
+    typed: Any,  # noqa: ANN401 - whatever was typed
+    expected: Mapping[str, Estimate],
+) -> TapeRow:
     value = typed.get(tape.name)
     problems = tuple(p for p in view.problems if _tape_of(p) == tape.name)
-    suggested, fill = _suggested(view, tape)
+    suggested, fill = _suggested(view, tape, expected)
     standard = ""
     if value is None and view.docket is not None and view.docket.wearer.given(tape.name):
         standard = view.docket.wearer.show(tape.name)
     return TapeRow(tape, "" if value is None else str(value), suggested, fill, standard, problems)
 
 
-def _suggested(view: View, tape: Tape) -> tuple[str, str]:
+def _suggested(view: View, tape: Tape, expected: Mapping[str, Estimate]) -> tuple[str, str]:
     if view.docket is None:
         return "", ""
     wearer = view.docket.wearer
     given = wearer.given(tape.name)
-    found = suggestion(wearer, tape.name) if given else estimates(wearer).get(tape.name)
+    found = suggestion(wearer, tape.name) if given else expected.get(tape.name)
     if found is None:
         return "", ""
     low, high = (tape.show(value, view.unit) for value in found.span())

@@ -1,5 +1,6 @@
 // @ts-check
 import { every, near, need } from "./dom.js";
+import { dress } from "./points.js";
 import { ask, excuse } from "./send.js";
 import { ways } from "./ways.js";
 /** @import { Mover } from "./send.js" */
@@ -57,6 +58,7 @@ export function marks(drawing, from) {
     for (const one of reach(label, needs)) for (const mark of drawn(one)) { mark.classList.remove("effect"); mark.classList.add("source"); }
     for (const mark of drawn(label)) mark.classList.add("asked");
     drawing.classList.add("lit");
+    dress(drawing);
     from(row.dataset.sheet ?? "");
     if (!quiet) tell(label, row);
   }
@@ -133,6 +135,7 @@ export function marks(drawing, from) {
     several(labels) {
       light("", true);
       for (const label of labels) for (const mark of drawn(label)) mark.classList.add("asked");
+      dress(drawing);
       spoken = true; put(`Shown: ${labels.map(plain).join(", ")}.`);
     },
     /** Say something else there, until a mark is pointed at. @param {string} text */

@@ -4,7 +4,7 @@
 
 /** What the maker has opened stays open, and what a script has laid out stays where it is until it is laid out anew:
  * taken away and given again, even the same place makes the browser lay out every line of the drawing. */
-const STAYS = new Set(["open", "viewBox", "transform", "style", "x", "y", "data-place", "data-order"]);
+const STAYS = new Set(["open", "viewBox", "transform", "style", "x", "y", "data-place", "data-order", "data-dressed"]);
 
 /** Make what is inside an element what the HTML says. @param {Element} host @param {string} html */
 export function rewrite(host, html) {
@@ -51,7 +51,7 @@ function alike(old, fresh) {
   }
   for (const { name, value } of fresh.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
   if (old.attributes.length > fresh.attributes.length) for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name) && !STAYS.has(name)) old.removeAttribute(name);
-  inside(old, fresh);
+  if (!old.hasAttribute("data-dressed")) inside(old, fresh);
   filled(old);
 }
 

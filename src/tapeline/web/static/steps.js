@@ -1,5 +1,6 @@
 // @ts-check
 import { maybe, near, need } from "./dom.js";
+import { dress } from "./points.js";
 /** @import { View } from "./drawing.js" */
 /** @import { Marks } from "./marks.js" */
 
@@ -27,6 +28,7 @@ export function steps(drawing, told, view) {
       if (building && drawn === at) row.setAttribute("aria-current", "step"); else row.removeAttribute("aria-current");
       if (row.dataset.sheet) for (const mark of told.drawn(label)) { mark.classList.toggle("later", drawn > at); mark.classList.toggle("now", building && drawn === at); }
     }
+    dress(drawing);
     slider.max = String(Math.max(1, count()));
     slider.value = String(Math.min(at, count()));
     slider.setAttribute("aria-valuetext", `step ${slider.value} of ${slider.max}`);

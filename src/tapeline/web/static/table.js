@@ -6,6 +6,7 @@ import { near, need } from "./dom.js";
 import { drawingView } from "./drawing.js";
 import { handles } from "./handles.js";
 import { marks } from "./marks.js";
+import { dress } from "./points.js";
 import { scale } from "./scale.js";
 import { steps } from "./steps.js";
 
@@ -25,6 +26,7 @@ export function table(edit) {
     const wanted = { points: points.checked, handles: grips.checked };
     let room = false;
     for (const [name, on] of Object.entries(wanted)) { room ||= on !== drawing.classList.contains(name); drawing.classList.toggle(name, on); }
+    dress(drawing);
     // Points outside the pieces and handles between them need room of their own.
     if (room) view.relay();
     comb(drawing, teeth.checked);
@@ -81,6 +83,7 @@ export function table(edit) {
     if (stale) before.textContent = "This is the drawing from before: what was written last cannot be drafted yet.";
     told.renew();
     play.renew();
+    dress(drawing);
     old.renew();
     comb(drawing, teeth.checked);
     pull.renew();
