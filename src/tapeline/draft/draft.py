@@ -234,6 +234,7 @@ class Draft:
         says: str,
         make: Callable[[Draft, tuple[Length, Length]], Made],
         misses: Callable[[Made], tuple[Length, Length]],
+        *,
         start: tuple[Length, Length],
         slopes: tuple[float, float],
     ) -> tuple[Length, Length]:

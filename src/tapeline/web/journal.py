@@ -87,8 +87,10 @@ class Journal:
             self._write({"at": at})
 
     def onto_disk(self) -> None:
-        """Wait until what was written is on the disk itself, and outlasts a power cut. It takes as long as a drawing: the
-        page does it once its answer is out."""
+        """Wait until what was written outlasts a power cut.
+
+        That takes as long as a part of the drawing: the page does it once its answer is out.
+        """
         if self.path is not None and self.path.exists():
             with self.path.open("a", encoding="utf-8") as file:
                 os.fsync(file.fileno())
