@@ -88,8 +88,10 @@ def drawings(wearer: Wearer) -> Iterator[Drawing | InputError]:
 
 
 def taped_children() -> tuple[Wearer, ...]:
-    """The children, with the tapes for which no survey stands in; a fifth of the chest round the wrist is invented."""
+    """The children, with the tapes for which no survey stands in; how they go with the chest is invented."""
     return tuple(
-        child.with_tape("wrist", 80 + child["bust"] / 12).with_tape("upper_arm", 90 + child["bust"] / 6)
+        child.with_tape("wrist", 80 + child["bust"] / 12)
+        .with_tape("upper_arm", 90 + child["bust"] / 6)
+        .with_tape("head_girth", 360 + child["bust"] * 0.24)
         for child in CHILDREN
     )

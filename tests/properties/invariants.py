@@ -20,6 +20,7 @@ from tapeline.geometry import Path, area
 from tapeline.pattern import Edge, Garment, Piece, Seam, StepKind
 from tapeline.styles import STYLES
 from tests.properties.drafts import Drawing
+from tests.properties.hoods import hood_holds, pocket_holds
 from tests.properties.measuring import bends, dense, ends, length, outline, turnings, widths_at
 
 __all__ = ["broken"]
@@ -114,6 +115,12 @@ def band_even(drawing: Drawing, seam: Seam) -> Iterator[str]:
         yield f"no notch of the {band.piece} is nearer than {off:.3f} mm to where the shoulder comes"
     if not 0.5 < share <= 1 + 1e-9:
         yield f"the band is {share:.3f} of the neckline"
+
+
+def hoods_and_pockets(drawing: Drawing) -> Iterator[str]:
+    """A hood answers the neckline, a pocket its place on the front."""
+    yield from hood_holds(drawing.garment)
+    yield from pocket_holds(drawing.garment)
 
 
 def joins_run_on(drawing: Drawing) -> Iterator[str]:
@@ -300,6 +307,7 @@ CHECKS: tuple[Callable[[Drawing], Iterator[str]], ...] = (
     closed,
     sewn_equal,
     notches_meet,
+    hoods_and_pockets,
     joins_run_on,
     folds_square,
     simple,

@@ -27,7 +27,7 @@ def true_(docket: Path, *, as_json: bool) -> int:
     """True a garment: prove it before cloth is cut.
 
     Walks every seam against its partner, looks at the lines that run over seams and at the folds, measures the
-    girths, the neck opening and the sleeve. Exit code 1 when the garment may not be cut.
+    girths, the neck opening, a hood and the sleeve. Exit code 1 when the garment may not be cut.
     """
     from tapeline.docket import read_docket
     from tapeline.project import draft
@@ -93,6 +93,15 @@ def _show(truing: Truing, unit: Unit, wearer: str, style: str) -> None:
             f"head {opening.head_mm / unit.mm:.1f} {unit.sign}"
         )
         say(f"  head: {opening.head_is}")
+    if truing.hood is not None:
+        hood = truing.hood
+        rows = (
+            ("round the head", hood.round_mm, hood.to_cover_mm),
+            ("over the crown", hood.over_mm, hood.over_head_mm),
+            ("along the edge round the face", hood.rim_mm, hood.head_mm),
+        )
+        for where, ours, heads in rows:
+            say(f"  hood {where}: {ours / unit.mm:.1f} {unit.sign}, the head wants {heads / unit.mm:.1f} {unit.sign}")
     if truing.hang is not None:
         say(f"  sleeve hangs at {math.degrees(truing.hang.angle):.0f} degrees")
 
@@ -137,6 +146,16 @@ def _data(drafted: Drafted) -> dict[str, Any]:
             "limit": truing.opening.limit,
             "head_mm": truing.opening.head_mm,
             "head_is": truing.opening.head_is,
+        },
+        "hood": None
+        if truing.hood is None
+        else {
+            "round_mm": truing.hood.round_mm,
+            "to_cover_mm": truing.hood.to_cover_mm,
+            "over_mm": truing.hood.over_mm,
+            "over_head_mm": truing.hood.over_head_mm,
+            "rim_mm": truing.hood.rim_mm,
+            "head_mm": truing.hood.head_mm,
         },
         "hang_degrees": None if truing.hang is None else math.degrees(truing.hang.angle),
         "problems": [

@@ -62,6 +62,10 @@ class Draft:
         if value.mm > above.mm:
             self.notes.append(Problem(code, Severity.DOUBT, f"{says}: {value.equation()}", where, hint))
 
+    def note(self, code: str, says: str, *, where: str, hint: str) -> None:
+        """Say something that is to be known, and is no doubt."""
+        self.notes.append(Problem(code, Severity.NOTE, says, where, hint))
+
     # Sizes ------------------------------------------------------------------------------------------------------
 
     def tape(self, name: str) -> Length:

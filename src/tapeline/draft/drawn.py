@@ -142,6 +142,14 @@ class Drawn:
             needs=(self.label, place.label),
         )
 
+    def reading_across(self) -> Reading:
+        """How far apart its ends are on the level."""
+        return Reading(
+            Length(abs(self.path.end.x - self.path.start.x)),
+            (f"measured straight across the {self.full_name}",),
+            (self.label,),
+        )
+
     def arc_end(self, centre: Place) -> Place:
         """Where, on the straight line it ends in, a single arc arrives square to it that left the centre level.
 

@@ -172,6 +172,11 @@ def neatened(name: str, line: Drawn) -> Edge:
     return Edge(name, line.path, EdgeKind.NEATENED)
 
 
+def laid(name: str, line: Drawn) -> Edge:
+    """An edge that is turned under and stitched flat on another piece."""
+    return Edge(name, line.path, EdgeKind.LAID)
+
+
 def opened(name: str, line: Drawn) -> Edge:
     """An edge of a slit, turned back."""
     return Edge(name, line.path, EdgeKind.VENT)

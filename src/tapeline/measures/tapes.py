@@ -171,6 +171,12 @@ _TABLE = (
         woman=(48, 66), man=(49, 68), child=(38, 62),
     ),
     _tape(
+        "neck_to_crown", "Neck to crown", "head",
+        "From the neck point, where a chain would lie at the side of the neck, up in front of the ear and over to the "
+        "highest point of the head. The tape lies on the hair as it is worn; the wearer looks straight ahead.",
+        woman=(20, 38), man=(20, 40), child=(15, 36),
+    ),
+    _tape(
         "height", "Height", "whole body",
         "From the floor to the top of the head, without shoes, back to a wall and looking straight ahead. Lay a book "
         "level on the head and mark its lower edge.",

@@ -23,6 +23,8 @@ class EdgeKind(StrEnum):
     """One side of a slit, turned back."""
     NEATENED = "neatened"
     """Sewn to nothing: overlocked, or left as it is cut, as the outer edge of a facing is."""
+    LAID = "laid"
+    """Turned under and stitched flat on another piece, along a mark there: the edge of a patch pocket."""
 
 
 @dataclass(frozen=True, slots=True)

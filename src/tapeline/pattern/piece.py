@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import reduce
 
 from tapeline.geometry import Line, Path, Point
@@ -53,6 +53,10 @@ class Piece:
             if edge.name == name:
                 return edge
         raise KeyError(f"{self.name} has no edge {name}; it has {', '.join(e.name for e in self.edges)}")
+
+    def marked(self, *notches: Notch, marks: tuple[Mark, ...] = ()) -> Piece:
+        """The same piece with more notches and marks, for a part that is sewn to it."""
+        return replace(self, notches=(*self.notches, *notches), marks=(*self.marks, *marks))
 
     @property
     def seam_line(self) -> Path:

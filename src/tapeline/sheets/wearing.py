@@ -1,4 +1,4 @@
-"""How it goes over the head, and how the sleeve hangs."""
+"""How it goes over the head, how a hood fits it, and how the sleeve hangs."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import math
 from tapeline.sheets.html import heading, part, table, words
 from tapeline.sheets.numbers import length
 from tapeline.truing import Truing
+from tapeline.truing.hood import HoodFit
 from tapeline.truing.opening import Opening
 from tapeline.truing.reach import Hang
 from tapeline.units import Unit
@@ -15,9 +16,10 @@ __all__ = ["wearing"]
 
 
 def wearing(truing: Truing, unit: Unit) -> str:
-    """Neck opening and sleeve hang; nothing for a garment with neither."""
+    """Neck opening, hood and sleeve hang; nothing for a garment with none of them."""
     inside = [
         *(_opening(truing.opening, unit) if truing.opening else ()),
+        *(_hood(truing.hood, unit) if truing.hood else ()),
         *(_hang(truing.hang, unit) if truing.hang else ()),
     ]
     return part("wearing", "Putting it on", *inside) if inside else ""
@@ -33,6 +35,16 @@ def _opening(opening: Opening, unit: Unit) -> list[str]:
         ["to spare", length(spare, unit)],
     ]
     return [heading("Neck opening"), table("The neck opening against the head", ["what", "length"], rows, numbers=[1])]
+
+
+def _hood(hood: HoodFit, unit: Unit) -> list[str]:
+    rows = [
+        ["round the head, from the face to the face", length(hood.round_mm, unit), length(hood.to_cover_mm, unit)],
+        ["over the crown, from shoulder to shoulder", length(hood.over_mm, unit), length(hood.over_head_mm, unit)],
+        ["along the edge round the face", length(hood.rim_mm, unit), length(hood.head_mm, unit)],
+    ]
+    head = ["where", "hood", "head"]
+    return [heading("Hood"), table("The hood against the head", head, rows, numbers=[1, 2])]
 
 
 def _hang(hang: Hang, unit: Unit) -> list[str]:

@@ -3,6 +3,7 @@
 from tapeline.styles.block import STYLE as BLOCK
 from tapeline.styles.cardigan import STYLE as CARDIGAN
 from tapeline.styles.dropped import STYLE as DROPPED
+from tapeline.styles.hooded import STYLE as HOODED
 from tapeline.styles.pyjama import STYLE as PYJAMA
 from tapeline.styles.shirt import STYLE as SHIRT
 from tapeline.styles.style import Style
@@ -13,5 +14,5 @@ from tapeline.styles.vest import STYLE as VEST
 __all__ = ["STYLES", "Style"]
 
 STYLES: dict[str, Style] = {
-    style.name: style for style in (TEE, VEST, SWEATSHIRT, CARDIGAN, SHIRT, PYJAMA, DROPPED, BLOCK)
+    style.name: style for style in (TEE, VEST, SWEATSHIRT, HOODED, CARDIGAN, SHIRT, PYJAMA, DROPPED, BLOCK)
 }

@@ -67,6 +67,15 @@ GOVERNED = (
     Governed("collar.centre_back_top", ("collar", "width"), "up"),
     Governed("collar.crease_left", ("collar", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
+    Governed("hood.crown_level", ("hood", "height_ease"), "up"),
+    Governed("hood.back_of_head", ("hood", "depth_ease"), "out"),
+    Governed("hood.face_foot", ("hood", "overlap"), "inward"),
+    Governed("hood.casing_foot", ("hood", "casing"), "out"),
+    # Half the strip is drawn, on the fold.
+    Governed("hood_strip.face_side", ("hood", "strip_width"), "out", share=0.5),
+    Governed("hood_strip.neck_side", ("hood", "strip_neck"), "out", share=0.5),
+    Governed("front.pocket_foot", ("pocket", "above_hem"), "up"),
+    Governed("front.pocket_mouth", ("pocket", "above_chest"), "up"),
     Governed("hem_band.crease_left", ("hem_band", "width"), "up"),
 )
 """For every style; a style without the choice or the point has no such handle."""

@@ -10,7 +10,7 @@ from tapeline.pattern import Cloth, Edge, EdgeKind, Garment
 from tapeline.problems import Problem, Severity
 from tapeline.units import Unit
 
-__all__ = ["Opening", "neck_opening", "opening_problems"]
+__all__ = ["Opening", "head_of", "neck_opening", "opening_problems"]
 
 LOWERING_GIVES = 1.7
 """A neckline grows by about this much for each unit it is lowered at the front (our own necklines; tested)."""
@@ -38,6 +38,14 @@ class Opening:
     """Whether the neckline has a corner at the shoulder."""
 
 
+def head_of(wearer: Wearer) -> tuple[float, str] | None:
+    """The girth of the head in mm and where it is from; None when nothing says how large it is."""
+    if wearer.given("head_girth"):
+        return wearer["head_girth"], "taped"
+    large = large_head(wearer.figure)
+    return None if large is None else (large.mm, "not taped; as large as 99 of 100 heads")
+
+
 def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | None:
     """The opening of a garment that is pulled over the head.
 
@@ -45,15 +53,10 @@ def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | No
     """
     seam = next((seam for seam in garment.seams if seam.name == "neckline"), None)
     turned = sum(edge.length for edge in turned_necklines(garment))
-    if wearer.given("head_girth"):
-        head, head_is = wearer["head_girth"], "taped"
-    else:
-        large = large_head(wearer.figure)
-        if large is None:
-            return None
-        head, head_is = large.mm, "not taped; as large as 99 of 100 heads"
-    if seam is None and not turned:
+    found = head_of(wearer)
+    if found is None or (seam is None and not turned):
         return None
+    head, head_is = found
     # Both sides are halves.
     neckline, band = (2 * garment.run_length(side) for side in (seam.b, seam.a)) if seam else (2 * turned, 2 * turned)
     band_stretch = cloth.stretch_across if seam is None or seam.stretch is None else seam.stretch

@@ -9,6 +9,7 @@ from tapeline.measures import Wearer
 from tapeline.pattern import Cloth, Garment
 from tapeline.problems import Problem, Severity, worst_first
 from tapeline.truing.girths import Meaning, MeasuredGirth, girth_problems, measured_girths
+from tapeline.truing.hood import HoodFit, hood_fit, hood_problems
 from tapeline.truing.joins import JoinAngle, SquareAngle, join_angles, joins_problems, square_angles
 from tapeline.truing.opening import Opening, neck_opening, opening_problems
 from tapeline.truing.outlines import outline_problems
@@ -29,6 +30,7 @@ class Truing:
     squares: tuple[SquareAngle, ...]
     girths: tuple[MeasuredGirth, ...]
     opening: Opening | None
+    hood: HoodFit | None
     hang: Hang | None
     findings: tuple[Problem, ...]
 
@@ -47,7 +49,7 @@ def true(
     pull_on: bool,
     unit: Unit = Unit.CM,
 ) -> Truing:
-    """Walk the seams, look at joins, folds and outlines, measure girths, opening and hang.
+    """Walk the seams, look at joins, folds and outlines, measure girths, opening, hood and hang.
 
     `meaning` says between which eases (mm) the style is what it is called; `pull_on` whether it goes over the head.
     """
@@ -56,6 +58,7 @@ def true(
     girths = measured_girths(garment)
     # A front that opens lets the head through: there is no opening to measure.
     opening = neck_opening(garment, wearer, cloth) if pull_on else None
+    hood = hood_fit(garment, wearer)
     hang = sleeve_hang(garment)
 
     def findings() -> Iterator[Problem]:
@@ -65,9 +68,10 @@ def true(
         yield from wave_problems(garment)
         yield from girth_problems(girths, cloth, meaning, unit)
         yield from opening_problems(opening, wearer, pull_on=pull_on, unit=unit)
+        yield from hood_problems(hood, unit)
         if hang is not None:
             yield hang_note(hang)
 
     return Truing(
-        tuple(walks), tuple(joins), tuple(squares), tuple(girths), opening, hang, tuple(worst_first(findings()))
+        tuple(walks), tuple(joins), tuple(squares), tuple(girths), opening, hood, hang, tuple(worst_first(findings()))
     )

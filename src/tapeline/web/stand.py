@@ -105,6 +105,7 @@ def _tapes() -> dict[str, list[tuple[float, Path]]]:
         "elbow": [(FRONT, fair_line([Point(45, 96), Point(50, 98), Point(55, 95)]))],
         "wrist": [(FRONT, fair_line([Point(48.4, 138), Point(53, 140), Point(57.4, 138)]))],
         "head_girth": [(FRONT, fair_line([Point(-12, 4), Point(0, 7), Point(12, 4), Point(0, 1), Point(-12, 4)]))],
+        "neck_to_crown": [(FRONT, fair_line([NECK, Point(12, 12), Point(0, 1)], arrive=Vector(-1, 0)))],
         "height": [(FRONT, line(Point(-56, 1), Point(-56, 186)))],
         "bust_point_depth": [(FRONT, fair_line([NECK, Point(15, 50), Point(16, 75)]))],
         "bust_span": [(FRONT, line(Point(-16, 76), Point(16, 76)))],

@@ -18,7 +18,7 @@ __all__ = ["Finding", "truing"]
 
 RING = 46.0
 """Radius of the widest girth on its picture."""
-NOTHING: dict[str, Any] = {"findings": [], "girths": [], "strips": [], "corners": [], "opening": None}
+NOTHING: dict[str, Any] = {"findings": [], "girths": [], "strips": [], "corners": [], "opening": None, "hood": None}
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +52,7 @@ def truing(view: View) -> dict[str, Any]:
         "strips": [strip(walked, view.unit) for walked in true.walks],
         "corners": [corner_view(garment, join, angle) for join, angle in zip(garment.joins, true.joins, strict=True)],
         "opening": true.opening,
+        "hood": true.hood,
     }
 
 

@@ -1,0 +1,71 @@
+"""A long-sleeved top whose hem and sleeves end in ribs: what the sweatshirts share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Protocol
+
+from tapeline.blocks.cuff import cuff
+from tapeline.blocks.hem_band import hem_band
+from tapeline.blocks.sleeve import sleeve
+from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.blocks.strip import RibChoices
+from tapeline.draft import Draft
+from tapeline.pattern import Girth, Join, Piece, Seam
+from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.seams import body_joins, body_seams, cuff_seams, hem_band_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.top import Top, TopChoices, top
+
+__all__ = ["Ribbed", "RibbedChoices", "ribbed"]
+
+
+class RibbedChoices(TopChoices, Protocol):
+    """What a style must let a maker choose, for `ribbed` to draw it."""
+
+    @property
+    def sleeve(self) -> SleeveChoices:
+        """Its length, cap and width."""
+        ...
+
+    @property
+    def cuff(self) -> RibChoices:
+        """Of the sleeves."""
+        ...
+
+    @property
+    def hem_band(self) -> RibChoices:
+        """Of the body."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Ribbed:
+    """The top, and all of it but its neck."""
+
+    top: Top
+    parts: tuple[Piece, ...]
+    """Sleeve, cuff and hem band."""
+    seams: tuple[Seam, ...]
+    joins: tuple[Join, ...]
+    girths: tuple[Girth, ...]
+
+
+def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool) -> Ribbed:
+    """Body and sleeves end higher by the width of their rib, so that the finished length is what was chosen."""
+    made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
+    back, front = made.body.back, made.body.front
+    arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
+    wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
+    hem = hem_band(
+        d,
+        c.hem_band,
+        d.measured("front_hem", "Half the front hem", front.hem.reading()),
+        d.measured("back_hem", "Half the back hem", back.hem.reading()),
+    )
+    return Ribbed(
+        made,
+        (arm.piece, wrist.piece, hem.piece),
+        (*body_seams(), *sleeve_seams(arm), *cuff_seams(wrist), *hem_band_seams(hem)),
+        (*body_joins(), *sleeve_joins()),
+        (*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
+    )
