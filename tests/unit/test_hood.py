@@ -124,6 +124,13 @@ def test_a_strip_is_as_long_as_the_crown(wide: float, at_neck: float) -> None:
     assert size(garment, "hood_depth") + 5 * wide == pytest.approx(size(hooded(), "hood_depth"))
 
 
+def test_a_strip_that_reaches_the_shoulders_is_refused() -> None:
+    """At the neck it lies between the shoulder seams."""
+    with pytest.raises(InputError) as refused:
+        hooded(taped_children()[0], cut=HoodCut.THREE, strip_neck=cm(12))
+    assert [problem.code for problem in refused.value.problems] == ["hood-strip-wide"]
+
+
 def test_no_cord_for_a_child() -> None:
     """EN 14682 (read in an authority's summary): none in hood and neck up to 7 years, none with free ends up to 14."""
     with pytest.raises(InputError) as refused:

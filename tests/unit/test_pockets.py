@@ -101,7 +101,7 @@ def test_no_pocket_changes_nothing() -> None:
 def test_a_pocket_without_room_is_refused(kind: PocketKind, lengths: dict[str, float], code: str) -> None:
     """Refused by name, with a way out; never drawn over an edge."""
     with pytest.raises(InputError) as refused:
-        pocketed(kind, **lengths)
+        pocketed(kind, "hooded", ILSE, **lengths)
     (problem,) = refused.value.problems
     assert problem.code == code
     assert "garment." in problem.hint

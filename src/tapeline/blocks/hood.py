@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from tapeline.blocks.head import head
 from tapeline.blocks.hood_choices import HoodChoices, HoodCut
-from tapeline.blocks.hood_cord import casing
+from tapeline.blocks.hood_cord import FaceLines, casing
 from tapeline.blocks.hood_strip import hood_strip
 from tapeline.blocks.neck import Neckline
 from tapeline.draft import (
@@ -42,6 +42,8 @@ STEEPEST = 4
 """And by its length over this at most."""
 CROWN_FULL = Fraction(18, 25)
 """How far down the diagonal, from the middle of the head to the corner, the crown passes."""
+LEAST_OF_BACK = cm(1)
+"""Of the back neckline, between the strip and the shoulder."""
 DRAWN_OUT = cm(3)
 """The neck edge may reach so far behind the back of the head; further, and the crown would turn back on its way."""
 GRAIN_IN = cm(6)
@@ -73,6 +75,15 @@ def hood(d: Draft, c: HoodChoices, line: Neckline, widened: Length) -> Hood:
     front = d.measured("front_neckline", "Half the front neckline", line.front.reading())
     back = d.measured("back_neckline", "Half the back neckline", line.back.reading())
     whole = d.measured("neckline", "Half the neckline", front + back)
+    if three:
+        d.require(
+            "hood-strip-wide",
+            back,
+            c.strip_neck / 2 + LEAST_OF_BACK,
+            says="the hood's centre strip is so wide at the neck that it reaches the shoulder seams",
+            where="garment.hood.strip_neck",
+            hint="make garment.hood.strip_neck smaller",
+        )
     neck_edge = d.measured(
         "hood_neck_edge",
         "Half the neckline, less half the strip" if three else "As long as half the neckline",
@@ -146,7 +157,7 @@ def hood(d: Draft, c: HoodChoices, line: Neckline, widened: Length) -> Hood:
         arrive=STRAIGHT_DOWN,
     )
     strip = hood_strip(d, c, crown, back_of_head) if three else None
-    marks = casing(d, s, c, foot, face, crown)
+    marks = casing(d, s, c, FaceLines(foot, face, crown))
     neck_edges, notches = neck_seam(s, c, edge, neck_back, front)
     side = s.piece(
         "Hood side" if three else "Hood",

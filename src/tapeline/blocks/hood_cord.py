@@ -6,6 +6,8 @@ up to 14 years (read in an authority's summary); the tool draws none for any chi
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from tapeline.blocks.hood_choices import HoodChoices, HoodCord, HoodCut
 from tapeline.draft import Draft, Drawn, Place, Sheet
 from tapeline.lengths import cm
@@ -13,26 +15,35 @@ from tapeline.measures import Figure
 from tapeline.pattern import Mark
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["EYELET_UP", "casing"]
+__all__ = ["EYELET_UP", "FaceLines", "casing"]
 
 EYELET_UP = cm(3)
 """Above the neck seam, clear of its allowance and of the foot of the machine."""
 EYELET_ARM = cm(0.4)
 
 
-def casing(d: Draft, s: Sheet, c: HoodChoices, foot: Place, face: Drawn, crown: Drawn) -> tuple[Mark, ...]:
+@dataclass(frozen=True, slots=True)
+class FaceLines:
+    """The face's edge, where it begins at the neck, and the crown that leaves its upper end."""
+
+    foot: Place
+    face: Drawn
+    crown: Drawn
+
+
+def casing(d: Draft, s: Sheet, c: HoodChoices, lines: FaceLines) -> tuple[Mark, ...]:
     """Where the casing is stitched, and for a cord where it comes out, and how long it is.
 
     Raises `InputError` (`cord-on-child`) for a child's cord.
     """
-    low = s.point("casing_foot", "The casing's width inside the face, at the neck", foot.out(c.casing))
-    high = s.point("casing_top", "The same, along the crown", crown.along(c.casing))
+    low = s.point("casing_foot", "The casing's width inside the face, at the neck", lines.foot.out(c.casing))
+    high = s.point("casing_top", "The same, along the crown", lines.crown.along(c.casing))
     stitched = s.straight("casing", "The turned edge is stitched down here", low, high)
     marks = (Mark("casing", stitched.path),)
-    return (*marks, cord(d, s, c, foot, face)) if c.cord is HoodCord.CORD else marks
+    return (*marks, cord(d, s, c, lines)) if c.cord is HoodCord.CORD else marks
 
 
-def cord(d: Draft, s: Sheet, c: HoodChoices, foot: Place, face: Drawn) -> Mark:
+def cord(d: Draft, s: Sheet, c: HoodChoices, lines: FaceLines) -> Mark:
     """The eyelet, on the middle of the casing; the cord's length and the usual caution are said."""
     if d.wearer.figure is Figure.CHILD:
         raise InputError(
@@ -48,10 +59,10 @@ def cord(d: Draft, s: Sheet, c: HoodChoices, foot: Place, face: Drawn) -> Mark:
     place = s.point(
         "eyelet",
         "Where the cord comes out, on the middle of the casing; the cloth is reinforced behind it",
-        foot.out(c.casing / 2).up(EYELET_UP),
+        lines.foot.out(c.casing / 2).up(EYELET_UP),
     )
     mark = s.cross("eyelet_mark", "An eyelet in the outer layer of the casing, before it is turned", place, EYELET_ARM)
-    side = d.measured("hood_face", "Along the face of one side", face.reading())
+    side = d.measured("hood_face", "Along the face of one side", lines.face.reading())
     rim = side * 2 + c.strip_width if c.cut is HoodCut.THREE else side * 2
     length = d.measured("cord_length", "Round the face from eyelet to eyelet, and both ends", rim + c.cord_end * 2)
     d.note(

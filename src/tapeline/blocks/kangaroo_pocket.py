@@ -34,7 +34,7 @@ def kangaroo(d: Draft, c: PocketChoices, on: OnFront, hand: Length) -> Pocket:
     front = d.sheet("front")
     front.section("The pocket's place")
     foot = front.point(
-        "pocket_foot", "The middle of the pocket's lower edge", above_hem(front, c, on, cm(0), wide, on.hem_centre)
+        "pocket_foot", "The middle of the pocket's lower edge", above_hem(front, c, on, (cm(0), wide), on.hem_centre)
     )
     room_above(d, on, foot, depth)
 

@@ -86,7 +86,7 @@ def hips(d: Draft, c: PocketChoices, on: OnFront, hand: Length) -> Pocket:
         where="garment.pocket.roomier",
         hint="make garment.pocket.roomier smaller",
     )
-    low = above_hem(front, c, on, middle - width / 2, middle + width / 2, start)
+    low = above_hem(front, c, on, (middle - width / 2, middle + width / 2), start)
     foot = front.point("pocket_foot", "The middle of its lower edge", low)
     room_above(d, on, foot, depth)
     return patch(d, "Hip pocket", front, foot, size, count=2)

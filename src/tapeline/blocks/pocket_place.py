@@ -41,7 +41,7 @@ class Pocket:
     mark: Mark
 
 
-def above_hem(s: Sheet, c: PocketChoices, on: OnFront, near: Length, far: Length, start: Place) -> Place:
+def above_hem(s: Sheet, c: PocketChoices, on: OnFront, between: tuple[Length, Length], start: Place) -> Place:
     """Above the hem by what was chosen, where the hem is highest between two distances from the centre."""
     near = s.point("pocket_in", "Out to the pocket's inner corner", on.hem_centre.out(between[0]))
     far = s.point("pocket_out", "Out to its outer corner", on.hem_centre.out(between[1]))

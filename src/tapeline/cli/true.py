@@ -95,12 +95,12 @@ def _show(truing: Truing, unit: Unit, wearer: str, style: str) -> None:
         say(f"  head: {opening.head_is}")
     if truing.hood is not None:
         hood = truing.hood
-        rows = (
+        inside = (
             ("round the head", hood.round_mm, hood.to_cover_mm),
             ("over the crown", hood.over_mm, hood.over_head_mm),
             ("along the edge round the face", hood.rim_mm, hood.head_mm),
         )
-        for where, ours, heads in rows:
+        for where, ours, heads in inside:
             say(f"  hood {where}: {ours / unit.mm:.1f} {unit.sign}, the head wants {heads / unit.mm:.1f} {unit.sign}")
     if truing.hang is not None:
         say(f"  sleeve hangs at {math.degrees(truing.hang.angle):.0f} degrees")

@@ -9,6 +9,7 @@ from tapeline.blocks.dropped import dropped_lines
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.blocks.sleeve_sizes import Dropped
@@ -17,6 +18,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfShape, body_girths, sleeve_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
@@ -33,6 +35,7 @@ class DroppedChoices(Banded):
     shoulder_drop: Length = choice(cm(6), 2, 15, "shoulder carried down the arm; the cap is lowered by as much")
     neckline: FinishedNeckline = FinishedNeckline()
     band: BandChoices = BandChoices()
+    pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(5), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
@@ -50,6 +53,7 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
         return ArmLines(lines.shoulder, lines.armhole, lines.notch)
 
     made = top(d, c, surveyed=surveyed, hem=c.hem, arm=arm_lines)
+    made, pocket = pocketed(d, c.pocket, made)
     back, front = set_in
     both = d.measured("set_in_armhole", "Both armholes of one side as they would be, set in", back + front)
     arm = sleeve(
@@ -63,7 +67,7 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
     neck = finished_neck(d, c.neckline, c.band, made)
     return d.garment(
         "dropped",
-        pieces=(*made.body.pieces, arm.piece, *neck.pieces),
+        pieces=(*made.body.pieces, arm.piece, *neck.pieces, *pocket),
         seams=(*body_seams(), *sleeve_seams(arm), *neck.seams),
         joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),

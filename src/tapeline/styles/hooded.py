@@ -13,9 +13,9 @@ from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
+from tapeline.styles.hooding import hood_joins, hood_seams, no_corner, out_on_shoulder
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import ribbed
-from tapeline.styles.hooding import hood_joins, hood_seams
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
 
@@ -32,7 +32,7 @@ class HoodedChoices:
     pocket: PocketChoices = PocketChoices(kind=PocketKind.KANGAROO)
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     flare: Length = choice(cm(0), 0, 4, "out at each side seam, where the hem band begins")
-    length: Length = choice(cm(7), 2, 60, "finished hem below the hip line, with its band")
+    length: Length = choice(cm(7), -40, 60, "finished hem below the hip line, with its band")
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
     hem_band: RibChoices = RibChoices()
@@ -40,9 +40,10 @@ class HoodedChoices:
 
 def hooded(d: Draft, c: HoodedChoices, *, surveyed: bool) -> Garment:
     """A ribbed top whose neckline is sewn to a hood."""
+    no_corner(c.neckline)
     made = ribbed(d, c, surveyed=surveyed)
     top, pocket = pocketed(d, c.pocket, made.top)
-    over = hood(d, c.hood, top.neckline, c.neckline.widen)
+    over = hood(d, c.hood, top.neckline, out_on_shoulder(d, top))
     back, front = top.body.pieces
     return d.garment(
         "hooded",

@@ -4,13 +4,40 @@ from __future__ import annotations
 
 from tapeline.blocks.hood import Hood
 from tapeline.blocks.hood_choices import HoodCut
-from tapeline.draft import edge, only_if, seam
-from tapeline.lengths import cm
+from tapeline.blocks.neck_shapes import NeckLine
+from tapeline.draft import Draft, Place, edge, only_if, seam
+from tapeline.lengths import Length, cm
 from tapeline.pattern import Join, Seam
+from tapeline.problems import InputError, Problem, Severity
+from tapeline.styles.top import NecklineChoices, Top
 
-__all__ = ["hood_joins", "hood_seams"]
+__all__ = ["hood_joins", "hood_seams", "no_corner", "out_on_shoulder"]
 
 NO_EASE = cm(0)
+
+
+def no_corner(c: NecklineChoices) -> None:
+    """A hood follows a neckline in one sweep, or a v; raises `InputError` (`hood-on-corner`) for another."""
+    if c.shape.line is not NeckLine.SWEEP:
+        raise InputError(
+            Problem(
+                "hood-on-corner",
+                Severity.ERROR,
+                "a hood's neck edge is one sweep: sewn round a corner of the neckline it would stand up there",
+                "garment.neckline.shape",
+                "choose round, scoop or v in garment.neckline.shape. Nothing was drafted.",
+            )
+        )
+
+
+def out_on_shoulder(d: Draft, made: Top) -> Length:
+    """How far down the shoulder the neckline begins."""
+    end = Place(made.neckline.back.path.end, "back.neckline_shoulder")
+    return d.measured(
+        "neckline_out",
+        "From the neck point out to where the neckline crosses the shoulder",
+        end.reading_from(made.points.neck.back_neck_point),
+    )
 
 
 def hood_seams(made: Hood) -> tuple[Seam, ...]:

@@ -8,6 +8,7 @@ from tapeline.blocks.cuff import cuff
 from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -16,6 +17,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import (
     body_joins,
     body_seams,
@@ -37,6 +39,7 @@ class SweatshirtChoices(Banded):
     looseness: Looseness = LOOSENESS["easy"]
     neckline: FinishedNeckline = FinishedNeckline()
     band: BandChoices = BandChoices(width=cm(2.5))
+    pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     flare: Length = choice(cm(0), 0, 4, "out at each side seam, where the hem band begins")
     length: Length = choice(cm(7), -40, 60, "finished hem below the hip line, with its band")
@@ -48,6 +51,7 @@ class SweatshirtChoices(Banded):
 def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     """A top whose hem and sleeves end in ribs: both are shorter by what the rib makes up."""
     made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
+    made, pocket = pocketed(d, c.pocket, made)
     back, front = made.body.back, made.body.front
     arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
     wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
@@ -60,7 +64,7 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     )
     return d.garment(
         "sweatshirt",
-        pieces=(*made.body.pieces, arm.piece, *neck.pieces, wrist.piece, hem.piece),
+        pieces=(*made.body.pieces, arm.piece, *neck.pieces, wrist.piece, hem.piece, *pocket),
         seams=(*body_seams(), *sleeve_seams(arm), *neck.seams, *cuff_seams(wrist), *hem_band_seams(hem)),
         joins=(*body_joins(corner=made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),

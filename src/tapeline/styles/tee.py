@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
@@ -14,6 +15,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
@@ -29,6 +31,7 @@ class TeeChoices(Banded):
     looseness: Looseness = LOOSENESS["slight"]
     neckline: FinishedNeckline = FinishedNeckline()
     band: BandChoices = BandChoices()
+    pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(3), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
@@ -39,11 +42,12 @@ class TeeChoices(Banded):
 def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
     """A top with a sleeve and a band."""
     made = top(d, c, surveyed=surveyed, hem=c.hem)
+    made, pocket = pocketed(d, c.pocket, made)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     neck = finished_neck(d, c.neckline, c.band, made)
     return d.garment(
         "tee",
-        pieces=(*made.body.pieces, arm.piece, *neck.pieces),
+        pieces=(*made.body.pieces, arm.piece, *neck.pieces, *pocket),
         seams=(*body_seams(), *sleeve_seams(arm), *neck.seams),
         joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),

@@ -10,6 +10,7 @@ from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
@@ -17,6 +18,7 @@ from tapeline.pattern import Garment, choice
 from tapeline.styles.armhole import armhole_edge, finished_armhole, inside_armhole
 from tapeline.styles.body import ArmLines, HalfShape, body_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
@@ -36,6 +38,7 @@ class VestChoices(Banded):
     band: BandChoices = BandChoices(width=cm(1.5))
     armhole: ArmholeFinishChoices = ArmholeFinishChoices()
     armhole_band: BandChoices = BandChoices(width=cm(1.5))
+    pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(1.5), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(3), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
@@ -70,11 +73,12 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
         hint="lower garment.underarm_raised: 1 to 2 cm above the block is usual",
     )
     made = top(d, c, surveyed=surveyed, hem=c.hem, looseness=looseness, arm=arm_lines)
+    made, pocket = pocketed(d, c.pocket, made)
     neck = finished_neck(d, c.neckline, c.band, made)
     arm = finished_armhole(d, c.armhole, c.armhole_band, made.body, neck=c.neckline)
     return d.garment(
         "vest",
-        pieces=(*made.body.pieces, *neck.pieces, *arm.pieces),
+        pieces=(*made.body.pieces, *neck.pieces, *arm.pieces, *pocket),
         seams=(*body_seams(), *neck.seams, *arm.seams),
         joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins, *arm.joins),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
