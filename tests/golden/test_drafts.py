@@ -8,9 +8,11 @@ import pytest
 
 from tapeline.blocks.armhole_finish import ArmholeFinish, ArmholeFinishChoices
 from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
+from tapeline.blocks.hood_choices import HoodChoices, HoodCut
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.blocks.neckband import RIB_COLLARS
+from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.lengths import Length, cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Garment
@@ -37,6 +39,11 @@ ARNE = wearer(
     hip_depth=20, arm_length=63, neck=41,
 )  # fmt: skip
 
+BO = wearer(
+    "Bo", Figure.CHILD, bust=66, upper_chest=66, waist=60, hip=70, shoulder_width=31, back_length=30, hip_depth=15,
+    arm_length=46, wrist=14, upper_arm=20, head_girth=53,
+)  # fmt: skip
+
 
 @pytest.mark.parametrize(
     ("name", "person", "style", "looseness", "surveyed"),
@@ -45,6 +52,7 @@ ARNE = wearer(
         ("marit_block_proportional", MARIT, "block", "close", False),
         ("marit_dropped", MARIT, "dropped", "loose", True),
         ("arne_sweatshirt", ARNE, "sweatshirt", "easy", True),
+        ("marit_hooded", MARIT, "hooded", "easy", True),
         ("arne_cardigan", ARNE, "cardigan", "easy", True),
         ("marit_shirt", MARIT, "shirt", "easy", True),
         ("arne_pyjama", ARNE, "pyjama", "loose", True),
@@ -67,6 +75,13 @@ def test_a_draft_is_as_it_was(name: str, person: Wearer, style: str, looseness: 
 def test_a_hem_is_as_it_was(name: str, length: Length, hem: HemChoices) -> None:
     """The same of a tee with another hem."""
     both_as_they_were(name, draw(MARIT, length=length, hem=hem))
+
+
+def test_a_childs_hood_is_as_it_was() -> None:
+    """The same of a hood of three panels that overlaps, and of pockets at the hips."""
+    hood = HoodChoices(cut=HoodCut.THREE, height_ease=cm(4), depth_ease=cm(4), overlap=cm(2))
+    pockets = PocketChoices(PocketKind.HIPS)
+    both_as_they_were("bo_hooded", draw(BO, "hooded", "easy", surveyed=False, hood=hood, pocket=pockets))
 
 
 def both_as_they_were(name: str, garment: Garment) -> None:
