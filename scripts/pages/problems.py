@@ -24,10 +24,10 @@ NO_CODES = frozenset(
         *("drawing-title", "drawing-words", "title-block"),
         "high-low",
         "one-piece",
-        "three-quarter",
+        *("three-quarter", "two-panel", "three-panel"),
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page, hems, collars and sleeves."""
+"""Words of the same shape that name something else: kinds of line, parts of a page, hems, collars, sleeves and hoods."""
 
 
 def codes() -> set[str]:
