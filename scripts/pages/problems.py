@@ -27,7 +27,7 @@ NO_CODES = frozenset(
         *("three-quarter", "two-panel", "three-panel"),
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page, hems, collars, sleeves and hoods."""
+"""Words of the same shape that name something else: kinds of line, parts of a page and of garments."""
 
 
 def codes() -> set[str]:
