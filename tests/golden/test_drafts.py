@@ -12,6 +12,7 @@ from tapeline.blocks.hood_choices import HoodChoices, HoodCut
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.blocks.neckband import RIB_COLLARS
+from tapeline.blocks.parts import YOKES, ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.lengths import Length, cm
 from tapeline.measures import Figure, Wearer
@@ -82,6 +83,12 @@ def test_a_childs_hood_is_as_it_was() -> None:
     hood = HoodChoices(cut=HoodCut.THREE, height_ease=cm(4), depth_ease=cm(4), overlap=cm(2))
     pockets = PocketChoices(PocketKind.HIPS)
     both_as_they_were("bo_hooded", draw(BO, "hooded", "easy", surveyed=False, hood=hood, pocket=pockets))
+
+
+def test_a_pieced_top_is_as_it_was() -> None:
+    """The same of a yoke over the shoulder and a colour block."""
+    pieced = draw(MARIT, yoke=YokeChoices(YOKES["shirt"]), colour_block=ColourBlockChoices(cm(14)))
+    both_as_they_were("marit_pieced", pieced)
 
 
 def both_as_they_were(name: str, garment: Garment) -> None:

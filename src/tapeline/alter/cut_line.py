@@ -43,6 +43,12 @@ class CutLine:
         """The same line, with the other side beyond it."""
         return replace(self, path=self.path.reversed())
 
+    def beside(self, by: Length) -> CutLine:
+        """A straight line beside this one, on the side that is not beyond, so that beyond it lies as much more."""
+        move = self.beyond * -by.mm
+        path = Path.through(self.path.start + move, self.path.end + move)
+        return replace(self, path=path, at=self.at + move, says=(by, " beside the line ", *self.says))
+
     def is_beyond(self, point: Point) -> bool:
         """Whether a place lies beyond a straight line."""
         return self.beyond.dot(point - self.at) > 0

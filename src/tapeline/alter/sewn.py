@@ -62,7 +62,7 @@ def notched_across(garment: Garment, piece: str, places: Mapping[str, Iterable[f
     """A notch wherever an edge that is sewn to one of a piece meets certain places of it, mm along by edge.
 
     Between two marks the sides answer each other in even shares, as truing walks them. Where a mark is there already,
-    none is added.
+    none is added; one that is nearly there is moved.
     """
     added: list[tuple[EdgeRef, float]] = []
     for seam in garment.seams:
@@ -78,9 +78,14 @@ def notched_across(garment: Garment, piece: str, places: Mapping[str, Iterable[f
     for ref, at in added:
         old = garment.piece(ref.piece)
         taken = [*places.get(ref.edge, ())] if ref.piece == piece else []
-        taken += [0.0, old.edge(ref.edge).length, *(notch.at_mm for notch in old.notches_on(ref.edge))]
-        if all(abs(at - mark) > AT_A_MARK_MM for mark in taken):
-            garment = with_pieces(garment, replace(old, notches=(*old.notches, Notch(ref.edge, at))))
+        taken += [0.0, old.edge(ref.edge).length]
+        if any(abs(at - mark) <= AT_A_MARK_MM for mark in taken):
+            continue
+        # A notch as near as that is one mark with the new one, and has to be where the seam arrives.
+        others = [notch for notch in old.notches if notch.edge != ref.edge or abs(notch.at_mm - at) > AT_A_MARK_MM]
+        near = [notch for notch in old.notches if notch not in others]
+        marked = replace(near[0], at_mm=at) if near else Notch(ref.edge, at)
+        garment = with_pieces(garment, replace(old, notches=(*others, marked)))
     return garment
 
 

@@ -13,6 +13,7 @@ from tapeline.blocks.hems import HEM_SHAPES, HemShape
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.neckband import RIB_COLLARS, RibCollar
+from tapeline.blocks.parts import YOKES, YokeShape
 from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, SLEEVE_SHAPES, CapShape, SleeveLength, SleeveShape
 from tapeline.docket.places import Keys
 from tapeline.docket.reader import Reader, as_typed, dotted
@@ -42,6 +43,7 @@ WORDS: dict[type, Words] = {
     RibCollar: Words(RIB_COLLARS),
     FrontEdge: Words(FRONT_EDGES),
     CollarChoices: Words(COLLARS),
+    YokeShape: Words(YOKES),
     CapShape: Words(CAPS),
     SleeveShape: Words(SLEEVE_SHAPES),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),

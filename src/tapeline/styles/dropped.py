@@ -9,6 +9,7 @@ from tapeline.blocks.dropped import dropped_lines
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
@@ -18,6 +19,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfShape, body_girths, sleeve_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
@@ -41,6 +43,8 @@ class DroppedChoices(Banded):
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     hem: HemChoices = PLAIN_HEM
     sleeve: SleeveChoices = SleeveChoices()
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
@@ -65,13 +69,14 @@ def dropped(d: Draft, c: DroppedChoices, *, surveyed: bool) -> Garment:
         dropped=Dropped(c.shoulder_drop, both),
     )
     neck = finished_neck(d, c.neckline, c.band, made)
-    return d.garment(
+    garment = d.garment(
         "dropped",
         pieces=(*made.body.pieces, arm.piece, *neck.pieces, *pocket),
         seams=(*body_seams(), *sleeve_seams(arm), *neck.seams),
         joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
+    return pieced(d, garment, c.yoke, c.colour_block)
 
 
 STYLE = Style(

@@ -8,6 +8,7 @@ from tapeline.blocks.cuff import cuff
 from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
@@ -17,6 +18,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import (
     body_joins,
@@ -46,6 +48,8 @@ class SweatshirtChoices(Banded):
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
     hem_band: RibChoices = RibChoices()
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
@@ -62,13 +66,14 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
         d.measured("front_hem", "Half the front hem", front.hem.reading()),
         d.measured("back_hem", "Half the back hem", back.hem.reading()),
     )
-    return d.garment(
+    garment = d.garment(
         "sweatshirt",
         pieces=(*made.body.pieces, arm.piece, *neck.pieces, wrist.piece, hem.piece, *pocket),
         seams=(*body_seams(), *sleeve_seams(arm), *neck.seams, *cuff_seams(wrist), *hem_band_seams(hem)),
         joins=(*body_joins(corner=made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
+    return pieced(d, garment, c.yoke, c.colour_block)
 
 
 STYLE = Style(

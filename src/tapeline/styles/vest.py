@@ -10,6 +10,7 @@ from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
 from tapeline.draft import Draft, Sheet
@@ -18,6 +19,7 @@ from tapeline.pattern import Garment, choice
 from tapeline.styles.armhole import armhole_edge, finished_armhole, inside_armhole
 from tapeline.styles.body import ArmLines, HalfShape, body_girths
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams
 from tapeline.styles.sides import LENGTH
@@ -43,6 +45,8 @@ class VestChoices(Banded):
     length: Length = choice(cm(3), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     hem: HemChoices = PLAIN_HEM
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
     @property
     def idle(self) -> frozenset[str]:
@@ -76,13 +80,14 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
     made, pocket = pocketed(d, c.pocket, made)
     neck = finished_neck(d, c.neckline, c.band, made)
     arm = finished_armhole(d, c.armhole, c.armhole_band, made.body, neck=c.neckline)
-    return d.garment(
+    garment = d.garment(
         "vest",
         pieces=(*made.body.pieces, *neck.pieces, *arm.pieces, *pocket),
         seams=(*body_seams(), *neck.seams, *arm.seams),
         joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins, *arm.joins),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
     )
+    return pieced(d, garment, c.yoke, c.colour_block)
 
 
 STYLE = Style(

@@ -1,0 +1,121 @@
+"""A garment cut apart and sewn together again: yoke and colour block, by splitting what has been drawn."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tapeline.alter import along, join, level, split
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.draft import Draft
+from tapeline.geometry import Path
+from tapeline.lengths import Length, cm
+from tapeline.pattern import Garment, Notch, NotchKind, Piece
+
+__all__ = ["pieced"]
+
+CLEAR = cm(2)
+"""A seam stays this far from shoulder, neckline, underarm and hem: nearer, and it cannot be sewn beside their seams."""
+STRAIGHT = cm(0.01)
+"""A line that leaves its chord by less is straight to the shears."""
+
+
+def pieced(d: Draft, garment: Garment, yoke: YokeChoices, colour_block: ColourBlockChoices) -> Garment:
+    """The garment with its yoke and its block of another colour.
+
+    Raises `InputError`: `yoke-too-shallow`, `yoke-too-deep`, `yoke-not-in-one`, `block-past-side`, and what
+    splitting and joining say.
+    """
+    back, front = yoke.shape.back.mm > 0, yoke.shape.front.mm > 0
+    if back:
+        garment = _back_yoke(d, garment, yoke)
+    if front:
+        garment = _front_yoke(garment, yoke)
+    if back and front:
+        garment = _in_one(d, garment)
+    return _blocked(d, garment, colour_block) if colour_block.below.mm > 0 else garment
+
+
+def _back_yoke(d: Draft, garment: Garment, yoke: YokeChoices) -> Garment:
+    points, piece = garment.points, garment.piece("back")
+    nape, centre = points["back.nape"], piece.edge("neckline").path.start
+    tip, chest = piece.edge("armhole").path.start, points["back.chest_level"]
+    lowest = Length(nape.y - min(centre.y, tip.y), "neckline_or_shoulder_below_the_nape")
+    d.require(
+        "yoke-too-shallow",
+        yoke.shape.back,
+        lowest + CLEAR,
+        says="the yoke would end within 2 cm of the neckline or of the shoulder's end",
+        where="garment.yoke.shape.back",
+        hint="make garment.yoke.shape.back larger",
+    )
+    d.require(
+        "yoke-too-deep",
+        Length(nape.y - chest.y, "chest_line_below_the_nape") - CLEAR,
+        yoke.shape.back,
+        says="the yoke would come down to the underarm",
+        where="garment.yoke.shape.back",
+        hint="make garment.yoke.shape.back smaller; garment.colour_block cuts the body lower down",
+    )
+    line = level(garment, "back.nape", down=yoke.shape.back).turned
+    return _of_cloth(split(garment, "back", line, name="yoke", title="Yoke", seam="yoke_back"), "yoke", yoke.cloth)
+
+
+def _front_yoke(garment: Garment, yoke: YokeChoices) -> Garment:
+    line = along(garment, "front.shoulder").beside(yoke.shape.front)
+    made = split(garment, "front", line, name="front_yoke", title="Front yoke", seam="yoke_front")
+    return _of_cloth(made, "front_yoke", yoke.cloth)
+
+
+def _in_one(d: Draft, garment: Garment) -> Garment:
+    """The front yoke is laid to the back's along the shoulder; where that was, neckline and armhole are marked."""
+    line = garment.piece("yoke").edge("shoulder").path
+    d.require(
+        "yoke-not-in-one",
+        STRAIGHT,
+        Length(Path.through(line.start, line.end).distance_to(line.at(line.length / 2)), "bow_of_the_shoulder"),
+        says="the shoulder is bent, as one that is carried down the arm, so back and front yoke cannot be cut in one",
+        where="garment.yoke.shape.front",
+        hint="set garment.yoke.shape.front to 0, or leave the back yoke out",
+    )
+    shoulder = next(seam for seam in garment.seams if seam.name == "shoulder")
+    # The first of a seam's pieces keeps its name and its place on the fold: that is the back's.
+    turned = replace(shoulder, a=shoulder.b, b=shoulder.a, ease=cm(0) - shoulder.ease)
+    seams = tuple(turned if seam is shoulder else seam for seam in garment.seams)
+    neckline, armhole = (garment.piece("yoke").edge(name).length for name in ("neckline", "armhole"))
+    made = join(replace(garment, seams=seams), "shoulder")
+    piece = made.piece("yoke")
+    # The neckline runs from the fold to the shoulder and on; the armhole from the front to the shoulder and down.
+    past = piece.edge("armhole").length - armhole
+    marks = [Notch("armhole", past, NotchKind.CROWN)]
+    if neckline < piece.edge("neckline").length:
+        marks.append(Notch("neckline", neckline, NotchKind.CROWN))
+    # A neckline that bends at the shoulder stays in two, and its corner is the mark.
+    return _with(made, replace(piece, notches=(*piece.notches, *marks)))
+
+
+def _blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:
+    for half in ("back", "front"):
+        side = garment.piece(half).edge("side").path
+        d.require(
+            "block-past-side",
+            Length(side.start.y - side.end.y, f"{half}_side_downward") - CLEAR,
+            block.below,
+            says="the colour block would begin at the hem or below it",
+            where="garment.colour_block.below",
+            hint="make garment.colour_block.below smaller",
+        )
+        line = level(garment, f"{half}.underarm", down=block.below)
+        title, seam = f"Lower {half}", f"block_{half}"
+        garment = split(garment, half, line, name=f"{half}_lower", title=title, seam=seam)
+        garment = _of_cloth(garment, f"{half}_lower", block.cloth)
+    return garment
+
+
+def _of_cloth(garment: Garment, name: str, cloth: str) -> Garment:
+    piece = garment.piece(name)
+    return _with(garment, replace(piece, cut=replace(piece.cut, cloth=cloth)))
+
+
+def _with(garment: Garment, piece: Piece) -> Garment:
+    pieces = tuple(piece if one.name == piece.name else one for one in garment.pieces)
+    return replace(garment, pieces=pieces)
