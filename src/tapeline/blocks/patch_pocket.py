@@ -62,7 +62,7 @@ def breast(d: Draft, c: PocketChoices, on: OnFront, hand: Length) -> Pocket:
             where="garment.pocket.roomier",
             hint="make garment.pocket.roomier or garment.pocket.above_chest smaller",
         )
-    at = front.point("pocket_foot", "Straight below it, by its depth", mouth.down(size.depth + size.point))
+    at = front.point("pocket_point", "Straight below it, by its depth", mouth.down(size.depth + size.point))
     return patch(d, "Breast pocket", front, at, size, count=1)
 
 

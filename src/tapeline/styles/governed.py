@@ -76,7 +76,6 @@ GOVERNED = (
     Governed("hood.casing_foot", ("hood", "casing"), "out"),
     # Half the strip is drawn, on the fold.
     Governed("hood_strip.face_side", ("hood", "strip_width"), "out", share=0.5),
-    Governed("hood_strip.neck_side", ("hood", "strip_neck"), "out", share=0.5),
     Governed("front.pocket_foot", ("pocket", "above_hem"), "up"),
     Governed("front.pocket_mouth", ("pocket", "above_chest"), "up"),
     Governed("hem_band.crease_left", ("hem_band", "width"), "up"),
