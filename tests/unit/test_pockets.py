@@ -105,3 +105,13 @@ def test_a_pocket_without_room_is_refused(kind: PocketKind, lengths: dict[str, f
     (problem,) = refused.value.problems
     assert problem.code == code
     assert "garment." in problem.hint
+
+
+@pytest.mark.parametrize("style", ["cardigan", "shirt", "pyjama"])
+def test_a_front_that_opens_has_no_pocket_across_it(style: str) -> None:
+    """Patches it may have, on either front; what lies across it would close it."""
+    for kind in (PocketKind.BREAST, PocketKind.HIPS):
+        assert list(pocket_holds(pocketed(kind, style))) == []
+    with pytest.raises(InputError) as refused:
+        pocketed(PocketKind.KANGAROO, style)
+    assert [problem.code for problem in refused.value.problems] == ["kangaroo-on-opening"]

@@ -44,7 +44,8 @@ LONG = TEE.replace('length = "short"', 'length = "long"')
 DROPPED = (TEE_FILE.parent / "oversized-tee.toml").read_text(encoding="utf-8")
 """Its sleeve begins below the shoulder."""
 HOODED, CHILDS = (
-    (TEE_FILE.parent / name).read_text(encoding="utf-8") for name in ("hooded-sweatshirt.toml", "childs-hooded-top.toml")
+    (TEE_FILE.parent / name).read_text(encoding="utf-8")
+    for name in ("hooded-sweatshirt.toml", "childs-hooded-top.toml")
 )
 """Two hoods, and pockets: one across the front, and one on the breast."""
 WITH_PATCH = CHILDS.replace('kind = "none"', 'kind = "breast"')

@@ -7,6 +7,7 @@ from typing import Protocol
 from tapeline.blocks.collar import CollarChoices, collar
 from tapeline.blocks.front_edge import FrontEdge, front_edge, laps_over
 from tapeline.blocks.hems import HemChoices
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import Sleeve, sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
@@ -14,6 +15,7 @@ from tapeline.lengths import Length
 from tapeline.pattern import Garment
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, facing_seams, no_point
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams, zip_joins, zip_seams
 from tapeline.styles.top import TopChoices, top
 
@@ -47,6 +49,11 @@ class ButtonedChoices(TopChoices, Protocol):
         ...
 
     @property
+    def pocket(self) -> PocketChoices:
+        """On the fronts."""
+        ...
+
+    @property
     def sleeve(self) -> SleeveChoices:
         """The sleeve."""
         ...
@@ -56,13 +63,14 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
     """A top whose front laps over and is buttoned (or closed by a zip), with a collar to its neckline's length."""
     no_point(c.neckline)
     made = top(d, c, surveyed=surveyed, front_edge=front_edge(c.front, c.first_button), hem=c.hem)
+    made, pocket = pocketed(d, c.pocket, made, opened=True)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     hand_passes(d, arm)
     round_the_neck = collar(d, c.collar, made.neckline, laps_over(d, c.front))
     closed = facing_seams() if c.front.buttoned else zip_seams()
     return d.garment(
         style,
-        pieces=(*made.body.pieces, arm.piece, *round_the_neck.pieces),
+        pieces=(*made.body.pieces, arm.piece, *round_the_neck.pieces, *pocket),
         seams=(
             *body_seams(),
             *closed,

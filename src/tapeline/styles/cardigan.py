@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.cuff import cuff
 from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.standing_collar import StandingChoices, standing_collar
@@ -17,6 +18,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import no_point
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import (
     body_joins,
     body_seams,
@@ -41,6 +43,7 @@ class CardiganChoices:
     looseness: Looseness = LOOSENESS["easy"]
     neckline: NecklineChoices = NecklineChoices(widen=cm(0.5), lower_front=cm(1), lower_back=cm(0))
     collar: StandingChoices = StandingChoices()
+    pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     flare: Length = choice(cm(0), 0, 4, "out at each side seam, where the hem band begins")
     length: Length = choice(cm(7), 2, 60, "finished hem below the hip line, with its band")
@@ -53,6 +56,7 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
     """A sweatshirt whose front is cut open: collar, front and hem band end at the zip."""
     no_point(c.neckline)
     made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width, front_edge=ZIP_FRONT)
+    made, pocket = pocketed(d, c.pocket, made, opened=True)
     back, front = made.body.back, made.body.front
     arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
     wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
@@ -72,7 +76,7 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
     )
     return d.garment(
         "cardigan",
-        pieces=(*made.body.pieces, arm.piece, collar.piece, wrist.piece, hem.piece),
+        pieces=(*made.body.pieces, arm.piece, collar.piece, wrist.piece, hem.piece, *pocket),
         seams=(
             *body_seams(),
             *zip_seams(),

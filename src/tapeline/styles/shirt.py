@@ -8,6 +8,7 @@ from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
@@ -28,6 +29,7 @@ class ShirtChoices:
     front: FrontEdge = FRONT_EDGES["buttons"]
     first_button: Length = choice(cm(6), 0.5, 20, "the first button lies so far below the neckline")
     collar: CollarChoices = COLLARS["stand"]
+    pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(1), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(8), 0, 60, "hem below the hip line")
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
