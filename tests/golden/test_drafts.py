@@ -9,6 +9,7 @@ import pytest
 from tapeline.blocks.armhole_finish import ArmholeFinish, ArmholeFinishChoices
 from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
 from tapeline.blocks.hood_choices import HoodChoices, HoodCut
+from tapeline.blocks.keyhole import KeyholeChoices, KeyholePlace
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.blocks.neckband import RIB_COLLARS
@@ -117,3 +118,9 @@ def test_a_faced_armhole_has_not_changed() -> None:
     line = FinishedNeckline(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2), finish=NeckFinish.BINDING)
     armhole = ArmholeFinishChoices(ArmholeFinish.FACING)
     both_as_they_were("marit_vest_faced", draw(MARIT, "vest", "slight", neckline=line, armhole=armhole))
+
+
+def test_a_keyhole_has_not_changed() -> None:
+    """Marked on back and facing, the facing going round it: as accepted."""
+    line = FinishedNeckline(finish=NeckFinish.FACING, keyhole=KeyholeChoices(KeyholePlace.BACK))
+    both_as_they_were("marit_keyhole", draw(MARIT, "tee", "slight", neckline=line))

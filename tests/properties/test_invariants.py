@@ -24,6 +24,7 @@ REFUSALS = frozenset(
         "chest-wider-than-bust",
         "facing-too-wide",
         "finish-not-for-neckline",
+        "keyhole-not-here",
         "level-not-crossed",
         "line-not-fair",
         "shoulder-beyond-side",

@@ -13,7 +13,7 @@ from tapeline.blocks.neck import Neck
 from tapeline.blocks.neck_shapes import NeckLine
 from tapeline.draft import Draft, Drawn, Place, Sheet, WornEdge, folded, neatened, sewn, worn_beside
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Cut, Piece, choice
+from tapeline.pattern import Cut, Mark, Piece, choice
 
 __all__ = ["SLANT", "FacedHalf", "FacedNeck", "FacingChoices", "NeckFacing", "neck_facing"]
 
@@ -47,6 +47,8 @@ class FacedHalf:
     """From the neckline outward."""
     pointed: bool = False
     """Whether the neckline meets the centre in a point."""
+    keyhole: Drawn | None = None
+    """One side of a keyhole below the neckline, from its lower end up."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,8 +95,8 @@ def neck_facing(d: Draft, c: FacingChoices, body: FacedNeck) -> NeckFacing:
         outer = worn_beside(
             "outer",
             "As far from the neckline as the facing is wide, smooth over the shoulder",
-            WornEdge(front, body.front.neckline, body.neck.front_shoulder_line),
-            WornEdge(back, body.back.neckline, body.neck.back_shoulder_line),
+            WornEdge(front, faced_edge(front, body.front), body.neck.front_shoulder_line),
+            WornEdge(back, faced_edge(back, body.back), body.neck.back_shoulder_line),
             c.width,
         )
     pieces = [
@@ -102,6 +104,17 @@ def neck_facing(d: Draft, c: FacingChoices, body: FacedNeck) -> NeckFacing:
         for s, half, edge in zip((front, back), (body.front, body.back), outer, strict=True)
     ]
     return NeckFacing(pieces[0], pieces[1], c.stretch, body.shape is not NeckLine.BOAT)
+
+
+def faced_edge(s: Sheet, half: FacedHalf) -> Drawn:
+    """What the facing lies along: the neckline, and before it a keyhole where there is one."""
+    if half.keyhole is None:
+        return half.neckline
+    slit, neckline = half.keyhole.path, half.neckline.path
+    path = slit.joined(neckline.part(neckline.length_to(slit.end), neckline.length))
+    how = f"{half.keyhole.full_name} and {half.neckline.full_name} as one line"
+    says = "Keyhole and neckline, as far as the facing goes along them"
+    return s.drawn("faced", says, path, (how,), (half.keyhole.label, half.neckline.label))
 
 
 def shallow_edge(s: Sheet, half: FacedHalf, width: Length) -> Drawn:
@@ -137,6 +150,13 @@ def faced_piece(s: Sheet, outer: Drawn, half: FacedHalf, *, pointed: bool) -> Pi
         (f"traced from the {half.shoulder.full_name}, from the neckline to the outer edge",),
         (half.shoulder.label, outer.label),
     )
+    marks: tuple[Mark, ...] = ()
+    if half.keyhole is not None:
+        says, how = (
+            "As on the body: stitched along here before both are slashed",
+            f"traced from the {half.keyhole.full_name}",
+        )
+        marks = (Mark("keyhole", s.drawn("keyhole", says, half.keyhole.path, (how,), (half.keyhole.label,)).path),)
     return s.piece(
         s.name.replace("_", " ").capitalize(),
         folded("centre", s.straight("centre", "On the fold of the cloth", low, half.centre)),
@@ -145,5 +165,6 @@ def faced_piece(s: Sheet, outer: Drawn, half: FacedHalf, *, pointed: bool) -> Pi
         neatened("outer", outer.reversed),
         grain=(low.out(GRAIN_IN), half.centre.out(GRAIN_IN).down(GRAIN_IN)),
         cut=Cut(1),
+        marks=marks,
         pointed=("neckline", "outer") if pointed else (),
     )

@@ -2,7 +2,7 @@
 
 from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray
-from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, Heading
+from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, STRAIGHT_UP, Heading
 from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way
 from tapeline.draft.sheet import (
     Sheet,
@@ -24,6 +24,7 @@ from tapeline.draft.worn import WornEdge, WornHalf, over_seam, worn_beside, worn
 __all__ = [
     "LEVEL",
     "STRAIGHT_DOWN",
+    "STRAIGHT_UP",
     "Draft",
     "Drawn",
     "Heading",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tapeline.geometry import Vector
 
-__all__ = ["LEVEL", "STRAIGHT_DOWN", "Heading"]
+__all__ = ["LEVEL", "STRAIGHT_DOWN", "STRAIGHT_UP", "Heading"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,4 +23,5 @@ class Heading:
 
 
 STRAIGHT_DOWN = Heading(Vector(0, -1), "straight down")
+STRAIGHT_UP = Heading(Vector(0, 1), "straight up")
 LEVEL = Heading(Vector(1, 0), "level", either_way=True)

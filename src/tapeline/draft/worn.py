@@ -12,6 +12,7 @@ from tapeline.draft.heading import Heading
 from tapeline.draft.place import Place, needs_of
 from tapeline.draft.sheet import Sheet, how_curve
 from tapeline.geometry import Line, Path, Rigid, fair_line, solve_one
+from tapeline.geometry.beside import beside
 from tapeline.lengths import Length
 
 __all__ = ["WornEdge", "WornHalf", "over_seam", "worn_beside", "worn_line", "worn_line_from_point"]
@@ -95,7 +96,8 @@ def worn_beside(name: str, says: str, one: WornEdge, other: WornEdge, by: Length
     """
     joint = one.edge.path.end
     lay = Rigid.laying(other.edge.path.end, other.seam.direction, joint, one.seam.direction, turned_over=True)
-    whole = one.edge.path.joined(other.edge.path.moved(lay).reversed()).offset_left(-by.mm)
+    whole = one.edge.path.joined(other.edge.path.moved(lay).reversed())
+    whole = beside(whole, -by.mm)
     meant = joint + one.seam.direction * by.mm
     cut = min(whole.crossings(Line(joint, meant)), key=meant.distance_to)
     along = whole.length_to(cut)

@@ -15,7 +15,7 @@ from tapeline.geometry.rigid import Rigid
 from tapeline.geometry.segment import Line, Segment
 from tapeline.geometry.zeros import zeros
 
-__all__ = ["FLATNESS_MM", "Path"]
+__all__ = ["FLATNESS_MM", "Path", "corner_between"]
 
 FLATNESS_MM = 0.01
 """Chords may leave a curve by this much where a writer needs points: a tenth of the thinnest pencil line."""
@@ -166,7 +166,7 @@ class Path:
         for segment in self.segments:
             for piece in segment.offset_left(distance):
                 if out and out[-1].end.distance_to(piece.start) > FLATNESS_MM:
-                    out += _corner(out[-1], piece)
+                    out += corner_between(out[-1], piece)
                 out.append(piece)
         return Path(tuple(out))
 
@@ -217,7 +217,7 @@ class Path:
         return " ".join(parts)
 
 
-def _corner(before: Segment, after: Segment) -> list[Segment]:
+def corner_between(before: Segment, after: Segment) -> list[Segment]:
     """Run two offset neighbours on along their tangents until they meet."""
     u, v = before.direction(1), after.direction(0)
     cross = u.cross(v)

@@ -56,6 +56,8 @@ GOVERNED = (
     Governed("sleeve.cap_foot", ("sleeve", "cap", "extra"), "down"),
     # Both underarm seams come in alike, so each has half of what the wrist is wider.
     Governed("sleeve.front_wrist", ("sleeve", "wrist_ease"), "out", share=0.5, girth="wrist"),
+    Governed("back.keyhole_end", ("neckline", "keyhole", "depth"), "down"),
+    Governed("front.keyhole_end", ("neckline", "keyhole", "depth"), "down"),
     Governed("neck_binding.band_fold", ("neckline", "binding", "width"), "up"),
     Governed("rib_collar.band_fold", ("neckline", "collar", "height"), "up"),
     Governed("neckband.band_fold", ("band", "width"), "up"),

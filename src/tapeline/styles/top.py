@@ -15,6 +15,7 @@ from tapeline.blocks.dartless import Dartless, dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
+from tapeline.blocks.keyhole import KeyholeChoices, KeyholePlace, keyhole_at
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neck import Neckline, deeper, shaped_neckline
 from tapeline.blocks.neck_facing import FacingChoices
@@ -53,6 +54,7 @@ class FinishedNeckline(NecklineChoices):
     facing: FacingChoices = FacingChoices()
     hem: Length = choice(cm(1), 0.5, 3, "depth of a neckline that is turned up")
     collar: RibCollar = RIB_COLLARS["mock"]
+    keyhole: KeyholeChoices = KeyholeChoices()
 
     @property
     def idle(self) -> frozenset[str]:
@@ -179,7 +181,14 @@ def top(
         d,
         points,
         HalfShape(
-            neck_line.back, back_centre, back_end, made_sides.back, made_sides.back_hem, hem_band is not None, edge=edge
+            neck_line.back,
+            back_centre,
+            back_end,
+            made_sides.back,
+            made_sides.back_hem,
+            hem_band is not None,
+            centre=slit(c.neckline, KeyholePlace.BACK, ON_THE_FOLD),
+            edge=edge,
         ),
         HalfShape(
             neck_line.front,
@@ -189,12 +198,18 @@ def top(
             made_sides.front_hem,
             hem_band is not None,
             neck_line.pointed,
-            front_edge,
+            slit(c.neckline, KeyholePlace.FRONT, front_edge),
             edge,
         ),
         arm,
     )
     return Top(f, points, neck_line, made, made_sides.back, front_centre, back_centre)
+
+
+def slit(c: NecklineChoices, place: KeyholePlace, otherwise: CentreRule) -> CentreRule:
+    """The centre of a half: with its keyhole, where that is its place."""
+    here = isinstance(c, FinishedNeckline) and c.keyhole.place is place
+    return keyhole_at(c.keyhole) if isinstance(c, FinishedNeckline) and here else otherwise
 
 
 def neck_edge(c: NecklineChoices) -> Callable[[str, Drawn], Edge]:

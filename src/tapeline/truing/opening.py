@@ -59,18 +59,27 @@ def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | No
     head, head_is = found
     # Both sides are halves.
     neckline, band = (2 * garment.run_length(side) for side in (seam.b, seam.a)) if seam else (2 * turned, 2 * turned)
+    slit = 2 * keyhole(garment)
     band_stretch = cloth.stretch_across if seam is None or seam.stretch is None else seam.stretch
     cloth_opens, band_opens = neckline * (1 + cloth.stretch_across / 100), band * (1 + band_stretch / 100)
+    # A slit only parts: its facing is cut along, and does not stretch there.
     limit = "the neckline in its cloth"
     if seam is not None and band_opens < cloth_opens:
         limit = f"the {garment.piece(seam.a[0].piece).title.lower()} in its cloth"
-    return Opening(neckline, band, min(cloth_opens, band_opens), limit, head, head_is, cornered(garment))
+    limit += ", and both sides of its keyhole" if slit else ""
+    return Opening(neckline, band, min(cloth_opens, band_opens) + slit, limit, head, head_is, cornered(garment))
 
 
 def turned_necklines(garment: Garment) -> list[Edge]:
     """The necklines of the halves that are turned up, and not sewn to anything."""
     every = (edge for piece in garment.pieces for edge in piece.edges)
     return [edge for edge in every if edge.name == "neckline" and edge.kind is EdgeKind.HEM]
+
+
+def keyhole(garment: Garment) -> float:
+    """Millimetres along one side of the keyhole at the neckline, 0 without one."""
+    marks = (mark for piece in garment.pieces for mark in piece.marks)
+    return max((mark.path.length for mark in marks if mark.name == "keyhole"), default=0.0)
 
 
 def cornered(garment: Garment) -> bool:

@@ -34,6 +34,8 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.neckline.collar": ("rib_collar.neckline", "rib_collar.neckline_turned", "rib_collar.centre_back"),
     "garment.neckline.collar.height": ("rib_collar.centre_back", "rib_collar.centre_front"),
     "garment.neckline.collar.stretch": ("rib_collar.neckline", "rib_collar.neckline_turned"),
+    "garment.neckline.keyhole.place": ("back_neck_facing.outer", "front_neck_facing.outer"),
+    "garment.neckline.keyhole.depth": ("back_neck_facing.outer", "front_neck_facing.outer"),
     "garment.neckline.widen": ("back.neckline", "front.neckline"),
     "garment.neckline.lower_front": ("front.neckline",),
     "garment.neckline.lower_back": ("back.neckline",),
