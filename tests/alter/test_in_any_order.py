@@ -19,6 +19,7 @@ from tapeline.alter import (
     lengthen,
     level,
     mirror,
+    move_seam,
     split,
     spread,
     through,
@@ -51,6 +52,7 @@ REFUSED = {
     "line-through-corner",
     "line-through-join",
     "no-fold",
+    "seam-moved-too-far",
     "outline-would-cross",
     "overlap-too-wide",
     "points-together",
@@ -178,6 +180,17 @@ class InAnyOrder(RuleBasedStateMachine):
         )
         assert notches_of(after) == left
         self.seams_are_as_long(before, but=found.name)
+
+    @rule(seam=NUMBER, gives=st.booleans(), by=st.floats(2, 20))
+    def has_a_seam_moved(self, seam: int, gives: bool, by: float) -> None:
+        """The area of both pieces together is kept; of a straight partner, so is every notch."""
+        before = self.garment
+        found = before.seams[seam % len(before.seams)]
+        into = (found.a if gives else found.b)[0].piece
+        after = self.altered("move", lambda: move_seam(before, found.name, Length(by), into=into))
+        total = [sum(area(piece.seam_line) for piece in one.pieces) for one in (before, after)]
+        assert total[1] == pytest.approx(total[0], abs=0.2)
+        assert not notches_of(before) - notches_of(after)
 
     @rule(piece=NUMBER, edge=NUMBER, ends=st.tuples(st.booleans(), st.booleans()))
     def is_trued(self, piece: int, edge: int, ends: tuple[bool, bool]) -> None:

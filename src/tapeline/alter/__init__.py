@@ -3,6 +3,7 @@
 from tapeline.alter.cut_line import CutLine, along, level, through, upright
 from tapeline.alter.join import join
 from tapeline.alter.lengthen import lengthen
+from tapeline.alter.move_seam import move_seam
 from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
 from tapeline.alter.spread import Spread, spread
@@ -18,6 +19,7 @@ __all__ = [
     "lengthen",
     "level",
     "mirror",
+    "move_seam",
     "split",
     "spread",
     "through",

@@ -16,7 +16,7 @@ from tapeline.lengths import Length, Phrase, phrase_text
 from tapeline.pattern import Garment, Girth, Piece, width_at
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["Words", "bad_line", "opened"]
+__all__ = ["Words", "bad_line", "opened", "round_at"]
 
 STILL_MM = 1e-6
 
@@ -99,11 +99,12 @@ def _girth(before: Garment, after: Garment, girth: Girth, went: dict[str, str]) 
         for piece, mark, times in girth.across
     )
     now = replace(girth, across=across)
-    more = _round(after, now) - _round(before, girth)
+    more = round_at(after, now) - round_at(before, girth)
     return replace(now, ease=now.ease + Length(more, "spread")) if abs(more) > STILL_MM else now
 
 
-def _round(garment: Garment, girth: Girth) -> float:
+def round_at(garment: Garment, girth: Girth) -> float:
+    """Millimetres round the garment where a girth is measured."""
     points, total = garment.points, 0.0
     for name, mark, times in girth.across:
         piece, level = garment.piece(name), points.get(f"{name}.{mark}")

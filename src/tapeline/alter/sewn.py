@@ -8,7 +8,7 @@ from itertools import accumulate, pairwise
 
 from tapeline.pattern import EdgeRef, Garment, Join, Notch, Piece, Seam
 
-__all__ = ["Became", "notched_across", "rejoined", "resewn", "with_pieces"]
+__all__ = ["Became", "answer", "notched_across", "rejoined", "resewn", "with_pieces"]
 
 AT_A_MARK_MM = 1.0
 """A notch nearer than this to another mark would be the same to the scissors."""
@@ -73,7 +73,7 @@ def notched_across(garment: Garment, piece: str, places: Mapping[str, Iterable[f
                 if ref.piece == piece:
                     for place in places.get(ref.edge, ()):
                         along = at + (length - place if ref.backwards else place)
-                        added += _answer(garment, side, other, along)
+                        added += answer(garment, side, other, along)
                 at += length
     for ref, at in added:
         old = garment.piece(ref.piece)
@@ -89,7 +89,7 @@ def notched_across(garment: Garment, piece: str, places: Mapping[str, Iterable[f
     return garment
 
 
-def _answer(
+def answer(
     garment: Garment, side: tuple[EdgeRef, ...], other: tuple[EdgeRef, ...], along: float
 ) -> Iterator[tuple[EdgeRef, float]]:
     """Where on the other side of a seam a place of this side is sewn."""

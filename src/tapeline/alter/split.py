@@ -18,7 +18,7 @@ from tapeline.lengths import Length
 from tapeline.pattern import Cut, Edge, EdgeRef, Garment, Join, Mark, Notch, Piece, Seam
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["split"]
+__all__ = ["marks_inside", "split"]
 
 NOTCH_SHARE = 1 / 3
 """Where the new seam is notched: not in its middle, so that a part laid the wrong way round shows (common practice)."""
@@ -102,7 +102,7 @@ def _part(whole: Piece, parts: tuple[EdgePart, ...], cut_edge: Edge, *, name: st
         cut = Cut(cut.quantity * 2, cut.cloth, mirrored=True)
     pointed = tuple(part.edge.name for part in parts if part.was in whole.pointed)
     made = Piece(name, title, edges, whole.grain, cut, tuple(_notches(whole, parts)), pointed=pointed)
-    return replace(made, grain=grain_inside(made, whole.grain), marks=tuple(_marks(whole, made)))
+    return replace(made, grain=grain_inside(made, whole.grain), marks=tuple(marks_inside(whole, made)))
 
 
 def _notches(whole: Piece, parts: tuple[EdgePart, ...]) -> Iterator[Notch]:
@@ -117,7 +117,7 @@ def _notches(whole: Piece, parts: tuple[EdgePart, ...]) -> Iterator[Notch]:
                 yield replace(notch, edge=part.edge.name, at_mm=at)
 
 
-def _marks(whole: Piece, part: Piece) -> Iterator[Mark]:
+def marks_inside(whole: Piece, part: Piece) -> Iterator[Mark]:
     """The lines inside the piece, as far as they lie in the part."""
     outline = part.seam_line
     for mark in whole.marks:

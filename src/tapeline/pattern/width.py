@@ -8,6 +8,8 @@ from tapeline.pattern.piece import Piece
 __all__ = ["width_at"]
 
 ON_THE_LEVEL_MM = 1e-6
+RUN_UP_MM = 10.0
+"""A side is run on up so far: where its seam was moved, one half's underarm lies a little below the level."""
 
 
 def width_at(piece: Piece, level: Point) -> float:
@@ -33,5 +35,9 @@ def width_at(piece: Piece, level: Point) -> float:
         low, way = (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
         if edge.name in ("side", "side_mirrored") and low.y > level.y:
             xs.append(low.x + way.x * (level.y - low.y) / way.y)
+        high = edge.path.start
+        if edge.name == "side" and ON_THE_LEVEL_MM < level.y - high.y < RUN_UP_MM:
+            way = edge.path.leaves
+            xs.append(high.x + way.x * (level.y - high.y) / way.y)
     centre = [p.x for mark in piece.marks if mark.name == "centre" for p in mark.path.crossings(across)]
     return max(xs) - max([min(xs), *centre])
