@@ -16,7 +16,7 @@ from tapeline.export.paper import PAPERS
 from tapeline.finish import FinishChoices
 from tapeline.lengths import Length
 from tapeline.measures import Figure
-from tapeline.pattern import Choice, Cloth, Word, choices_of
+from tapeline.pattern import Choice, Cloth, Corrections, Word, choices_of
 from tapeline.styles import STYLES
 from tapeline.units import Unit
 
@@ -63,6 +63,9 @@ def page() -> str:
             *_words(style.choices()),
         ]
     parts += [
+        "## garment.corrections\n",
+        "What a fitting showed, and by how much it is corrected: see [correct the fit](../howto/corrections.md).\n",
+        table(HEAD, list(_choices(Corrections(), ())), [1, 2, 3]),
         "## garment.sizes\n",
         "Sizes of the frame set by hand, in place of the rule or the survey.\n",
         table(HEAD, [[key, "", *_range(limits), limits.says] for key, limits in HAND_SIZES.items()], [2, 3]),

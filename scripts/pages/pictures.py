@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import replace
 from html import escape
 from pathlib import Path
 from textwrap import wrap
 
+from scripts.pages.corrections import corrections
+from scripts.pages.drawn import INK, MARK, line, svg
 from scripts.pages.styles import EXAMPLES
 from tapeline.docket import Docket, docket_from_text, read_docket
-from tapeline.geometry import Path as Line
 from tapeline.geometry import Point, Rigid
 from tapeline.pattern import Garment, Step
 from tapeline.project import draft, draw_garment, drawing
@@ -21,7 +22,6 @@ __all__ = ["pictures"]
 
 ROOT = Path(__file__).resolve().parents[2]
 GAP = 40.0
-PANEL = ' stroke-linejoin="round" fill="none"'
 LARGE = """
 text { display: none }
 .title { display: inline; font-size: 22px }
@@ -29,7 +29,7 @@ text { display: none }
 .cut-line, .fold-line { stroke-width: 2 }
 """
 """For a drawing that is shown small: names large, other words left out."""
-INK, QUIET, MARK, CLOTH = "#1a1a1a", "#8a8f96", "#9a3412", "#f6f4ef"
+QUIET, CLOTH = "#8a8f96", "#f6f4ef"
 
 
 def pictures() -> dict[str, str]:
@@ -40,6 +40,7 @@ def pictures() -> dict[str, str]:
         **{f"style-{path.stem}.svg": _small(drawing(draft(read_docket(path)))) for path in EXAMPLES},
         "pieces.svg": _small(drawing(draft(tee))),
         "construction.svg": _construction(draw_garment(bare)[0]),
+        **corrections(),
         "frames.svg": _frames(docket_from_text(_bare("110"), "block.toml")),
     }
 
@@ -80,13 +81,13 @@ def _construction(garment: Garment) -> str:
             lines += _marks(before, flip, QUIET, 1.6)
         lines += _marks(steps, flip, MARK, 2.6)
     says = "The back of the dartless block in the order in which it is drawn: " + "; ".join(t for t, _ in states)
-    return _svg(len(states) * wide, tall + top, says, lines)
+    return svg(len(states) * wide, tall + top, says, lines)
 
 
 def _marks(steps: Iterable[Step], flip: Rigid, colour: str, wide: float) -> Iterable[str]:
     for step in steps:
         if step.path is not None:
-            yield _line(step.path.moved(flip), colour, wide)
+            yield line(step.path.moved(flip), colour, wide)
         if step.point is not None:
             place = flip.point(step.point)
             yield f'<circle cx="{place.x:.2f}" cy="{place.y:.2f}" r="{wide * 2:.1f}" fill="{colour}"/>'
@@ -100,32 +101,13 @@ def _frames(docket: Docket) -> str:
     for name in ("back", "front"):
         flip = Rigid(1, 0, 0, -1, x, max(tops) + GAP + 60)
         lines.append(f'<path d="{survey.piece(name).seam_line.moved(flip).svg()}" fill="{CLOTH}"/>')
-        lines.append(_line(survey.piece(name).seam_line.moved(flip), INK, 2.4))
-        lines.append(_line(rule.piece(name).seam_line.moved(flip), MARK, 2.4, ' stroke-dasharray="14 8"'))
+        lines.append(line(survey.piece(name).seam_line.moved(flip), INK, 2.4))
+        lines.append(line(rule.piece(name).seam_line.moved(flip), MARK, 2.4, ' stroke-dasharray="14 8"'))
         x += max(place.x for g in (survey, rule) for place in g.piece(name).seam_line.knots) + 2 * GAP
     lines.append(f'<text x="{GAP}" y="36" font-size="26">unbroken: the survey; dashed: the rule of proportion</text>')
     says = f"Back and front for {docket.wearer.name}, by the survey and by the rule of proportion, laid over each other"
-    return _svg(x, max(tops) - min(tops) + 2 * GAP + 60, says, lines)
+    return svg(x, max(tops) - min(tops) + 2 * GAP + 60, says, lines)
 
 
 def _places(step: Step) -> list[Point]:
     return [*([step.point] if step.point is not None else []), *(step.path.knots if step.path is not None else [])]
-
-
-def _line(path: Line, colour: str, wide: float, more: str = "") -> str:
-    return f'<path d="{path.svg()}" stroke="{colour}" stroke-width="{wide:g}"{more}{PANEL}/>'
-
-
-def _svg(wide: float, tall: float, says: str, lines: Sequence[str]) -> str:
-    return "\n".join(
-        [
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:.1f} {tall:.1f}" role="img" lang="en">',
-            f"<title>{escape(says)}</title>",
-            f'<rect width="{wide:.1f}" height="{tall:.1f}" fill="#ffffff"/>',
-            f'<g font-family="DejaVu Sans, Verdana, Arial, sans-serif" fill="{INK}">',
-            *lines,
-            "</g>",
-            "</svg>",
-            "",
-        ]
-    )

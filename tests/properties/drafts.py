@@ -12,12 +12,12 @@ from hypothesis import settings
 from tapeline.blocks.looseness import LOOSENESS
 from tapeline.draft import Draft
 from tapeline.measures import Wearer
-from tapeline.pattern import Garment
+from tapeline.pattern import Corrections, Garment
 from tapeline.problems import InputError
 from tapeline.styles import STYLES
 from tests.wearers import CHILDREN
 
-__all__ = ["Drawing", "draw", "drawings", "examples", "style_choices", "taped_children"]
+__all__ = ["Drawing", "draw", "drawing", "drawings", "examples", "style_choices", "taped_children"]
 
 FULL = 200
 """How many examples the full profile takes where a test does not say."""
@@ -60,11 +60,25 @@ def draw(
     *,
     surveyed: bool = True,
     by_hand: Mapping[str, float] | None = None,
+    corrections: Corrections | None = None,
     **changes: Any,
 ) -> Garment:
     """Draft one garment."""
     choices = style_choices(style, looseness, **changes)
-    return STYLES[style].page(Draft(wearer, by_hand or {}), choices, surveyed=surveyed)
+    d = Draft(wearer, by_hand or {}, corrections=corrections or Corrections())
+    return STYLES[style].page(d, choices, surveyed=surveyed)
+
+
+def drawing(
+    wearer: Wearer, style: str, looseness: str, *, surveyed: bool, corrections: Corrections | None = None
+) -> Drawing | InputError:
+    """One garment with what it was drafted from; where it cannot be drafted, the refusal."""
+    d = Draft(wearer, {}, corrections=corrections or Corrections())
+    try:
+        garment = STYLES[style].page(d, style_choices(style, looseness), surveyed=surveyed)
+    except InputError as refusal:
+        return refusal
+    return Drawing(wearer, style, looseness, surveyed, garment, frozenset(note.code for note in d.notes))
 
 
 def drawings(wearer: Wearer) -> Iterator[Drawing | InputError]:
@@ -77,14 +91,7 @@ def drawings(wearer: Wearer) -> Iterator[Drawing | InputError]:
     for number, style in enumerate(STYLES):
         mine = ways if style in DRAWN_FROM else [ways[(round(wearer["bust"]) + number) % len(ways)]]
         for surveyed, looseness in mine:
-            d = Draft(wearer, {})
-            try:
-                garment = STYLES[style].page(d, style_choices(style, looseness), surveyed=surveyed)
-            except InputError as refusal:
-                yield refusal
-            else:
-                said = frozenset(note.code for note in d.notes)
-                yield Drawing(wearer, style, looseness, surveyed, garment, said)
+            yield drawing(wearer, style, looseness, surveyed=surveyed)
 
 
 def taped_children() -> tuple[Wearer, ...]:

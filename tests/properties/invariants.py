@@ -73,8 +73,9 @@ def notches_meet(drawing: Drawing) -> Iterator[str]:
     if sleeved(garment):
         yield from cap_and_armhole(drawing, kinds)
     front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)
-    if abs(front - back) > SEWN_MM:
-        yield f"the waist notches are {front - back:.3f} mm apart"
+    eased = by_name["side"].ease.mm
+    if abs(front - back - eased) > SEWN_MM:
+        yield f"the waist notches are {front - back:.3f} mm apart, {eased:.3f} mm eased above them"
     if "neckline" in by_name and len(by_name["neckline"].a) == 1:
         yield from band_even(drawing, by_name["neckline"])
 
@@ -170,23 +171,30 @@ def simple(drawing: Drawing) -> Iterator[str]:
 def bends_as_meant(drawing: Drawing) -> Iterator[str]:
     """Neckline, hem and lower armhole bend one way, except where the method means a turn."""
     garment = drawing.garment
+    told = drawing.said & {"shoulder-steep", "shoulder-flat"}
     for half in ("front", "back"):
         piece = garment.piece(half)
         # A taped shoulder may be far steeper than the rule's; from about 35 degrees the neckline has to give way.
         wave = min(turnings(piece.edge("neckline").path)) > UNSEEN
         if wave or (changes(piece.edge("neckline").path) > 0 and not drawing.wearer.given("shoulder_slope")):
             yield f"the {half} neckline has a wave"
-        meant = 1 if half == "front" and size(drawing, "front_drop") > 0 else 0
+        names = {s.name for s in garment.sizes}
+        dips = half == "front" and (size(drawing, "front_drop") > 0 or "full_front_drop" in names)
+        meant = 1 if dips or (half == "back" and "sway_back" in names) else 0
         if changes(piece.edge("hem").path) > meant:
             yield f"the {half} hem turns {changes(piece.edge('hem').path)} times"
         arm = piece.edge("armhole")
         knot = hollow_knot(drawing, half, arm)
         # Clockwise, from the shoulder down, the armhole bends to the left. What turns back is said where it must be.
         back_turn = math.degrees(turnings(Path(arm.path.segments[knot:]))[1])
-        if back_turn > math.degrees(DYING_OUT) and "bust-wants-dart" not in drawing.said:
+        if back_turn > math.degrees(DYING_OUT) and not told and "bust-wants-dart" not in drawing.said:
             yield f"the {half} armhole turns back by {back_turn:.2f} degrees below its hollow"
         back_turn = math.degrees(turnings(Path(arm.path.segments[knot - 1 :]))[1])
-        if back_turn > math.degrees(DYING_OUT) and not drawing.said & {"bust-wants-dart", "shoulder-inside-back"}:
+        if (
+            back_turn > math.degrees(DYING_OUT)
+            and not told
+            and not drawing.said & {"bust-wants-dart", "shoulder-inside-back"}
+        ):
             yield f"the {half} armhole turns back by {back_turn:.2f} degrees below its point"
     if not sleeved(garment):
         return
@@ -262,9 +270,11 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     if not sleeved(garment):
         return
     crown = garment.points["sleeve.crown"]
+    middle = garment.points.get("sleeve.hem_middle", crown)
     hem = garment.piece("sleeve").edge("hem").path
-    long = crown.y - min(np.array(dense(hem)), key=lambda place: abs(place[0] - crown.x))[1]
-    cap = crown.y - garment.points["sleeve.cap_foot"].y
+    long = crown.y - min(np.array(dense(hem)), key=lambda place: abs(place[0] - middle.x))[1]
+    # A cap that is lowered for a larger arm does not change where the sleeve ends.
+    cap = size(drawing, "cap_height")
     points = garment.points
     dropped = (
         points["back.dropped_reach"].distance_to(points["back.back_shoulder_tip"])

@@ -6,13 +6,15 @@ outside the neck and whose armholes are wider than nothing; `armhole-closed` and
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from tapeline.blocks.corrected_sizes import back_lengths, chest_quarters, eased_shoulder, longer_front
 from tapeline.blocks.frame import Frame
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neck import Neck, neck
-from tapeline.draft import Draft, Place, foot_of, halfway, part_way
+from tapeline.blocks.shoulder import back_lines, front_lines, sloped_back
+from tapeline.draft import Draft, Place, corrected, foot_of, halfway, part_way
 from tapeline.lengths import cm
 
 __all__ = ["Dartless", "Half", "dartless"]
@@ -58,17 +60,30 @@ class Dartless:
 def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
     """All points of the block, loosened."""
     n = neck(d, f.neck_width, f.back_shoulder_fall, f.front_shoulder_fall)
-    chest_depth = d.measured("chest_depth", "Nape to chest line, with the armhole's drop", f.armhole_depth + c.drop)
+    chest_depth = d.measured(
+        "chest_depth",
+        "Nape to chest line, with the armhole's drop",
+        corrected(
+            f.armhole_depth + c.drop,
+            more=(d.correction("sloping_shoulders"),),
+            less=(d.correction("square_shoulders"),),
+        ),
+    )
+    longer_back = back_lengths(d, chest_depth, f.back_length)
     chest_quarter = d.measured("chest_quarter", "A quarter of the bust, and the side's ease", f.bust / 4 + c.side)
+    quarters = chest_quarters(d, chest_quarter)
     hip_quarter = d.measured("hip_quarter", "A quarter of the hip, and the side's ease", f.hip / 4 + c.side)
-    back_line = d.measured("back_line", "Centre back to the back-width line", f.half_back_width + c.shoulder)
+    blades = d.correction("shoulder_blades")
+    back_line = d.measured(
+        "back_line", "Centre back to the back-width line", corrected(f.half_back_width + c.shoulder, more=(blades,))
+    )
     chest_line = d.measured(
         "front_line", "Centre front to the chest-width line", f.half_chest_width + c.shoulder - c.scoop
     )
 
     d.require(
         "back-wider-than-chest",
-        chest_quarter,
+        quarters.back,
         back_line + LEAST_UNDERARM,
         says="the back-width line leaves no room for an armhole",
         where="back",
@@ -76,7 +91,7 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
     )
     d.require(
         "chest-wider-than-bust",
-        chest_quarter,
+        quarters.front,
         chest_line + LEAST_UNDERARM,
         says="the chest-width line leaves no room for an armhole",
         where="front",
@@ -112,27 +127,31 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         above=MOST_BUST,
         says="without a dart so much bust over the upper chest makes the armhole wide and the front hem dip",
         where="front",
-        hint="take bust and upper chest again; a dart is not drafted yet",
+        hint="take bust and upper chest again, or give the front some of the back's width and more length with "
+        "garment.corrections.full_bust; a dart is not drafted yet",
     )
 
     n.back.section("The levels of the back")
-    back_chest = n.back.point("chest_level", "The chest line, on the centre back", n.nape.down(chest_depth))
-    back_waist = n.back.point("waist_level", "The waist line", n.nape.down(f.back_length))
+    back_chest = n.back.point("chest_level", "The chest line, on the centre back", n.nape.down(longer_back.to_chest))
+    back_waist = n.back.point("waist_level", "The waist line", n.nape.down(longer_back.to_waist))
     back_hip = n.back.point("hip_level", "The hip line", back_waist.down(f.hip_depth))
 
     n.back.section("Shoulder, underarm and side of the back")
+    back_sloped = sloped_back(d, n, f.shoulder_width / 2)
     shoulder_length = d.size(
         "shoulder_length",
         "Neck point to shoulder point, along the shoulder",
-        n.back_shoulder_line.until(f.shoulder_width / 2, straight_from=n.nape),
+        back_sloped.until(f.shoulder_width / 2, straight_from=n.nape),
         taped=lambda: d.tape("shoulder_length"),
     )
+    back_shoulders = back_lines(d, n, back_sloped, shoulder_length)
+    back_shoulder = eased_shoulder(d, shoulder_length + c.shoulder, blades)
     back_tip = n.back.point(
         "back_shoulder_tip",
         "The shoulder point, and out by the looseness of the shoulder",
-        n.back_shoulder_line.at(shoulder_length + c.shoulder),
+        back_shoulders.sewn.at(back_shoulder),
     )
-    back_underarm = n.back.point("underarm", "Where the side seam begins", back_chest.out(chest_quarter))
+    back_underarm = n.back.point("underarm", "Where the side seam begins", back_chest.out(quarters.back))
     back_side_hip = n.back.point("side_hip", "The side at the hip", back_hip.out(hip_quarter))
 
     d.require(
@@ -148,7 +167,11 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
     back_corner = n.back.point(
         "back_width_corner", "Where the back-width line meets the chest line", back_chest.out(back_line)
     )
-    back_top = n.back.point("back_width_top", "The shoulder's level on the same line", back_corner.level_with(back_tip))
+    back_top = n.back.point(
+        "back_width_top",
+        "The shoulder's level on the same line",
+        back_corner.level_with(back_shoulders.level(back_tip, back_shoulder)),
+    )
     back_armhole_point = n.back.point(
         "back_armhole_point",
         "On the back-width line, 1 below the middle: the blade needs room",
@@ -163,16 +186,17 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
 
     n.front.section("The levels of the front")
     front_chest = n.front.point("chest_level", "The chest line, on the centre front", n.front_level.down(chest_depth))
-    front_waist = n.front.point("waist_level", "The waist line", n.front_level.down(f.back_length))
+    front_waist = n.front.point("waist_level", "The waist line", n.front_level.down(longer_front(d, f.back_length)))
     front_hip = n.front.point("hip_level", "The hip line", front_waist.down(f.hip_depth))
 
     n.front.section("Shoulder, underarm and side of the front")
+    front_shoulders = front_lines(d, n, shoulder_length)
     front_tip = n.front.point(
         "front_shoulder_tip",
         "As long a shoulder as the back's",
-        n.front_shoulder_line.at(shoulder_length + c.shoulder),
+        front_shoulders.sewn.at(shoulder_length + c.shoulder),
     )
-    front_underarm = n.front.point("underarm", "Where the side seam begins", front_chest.out(chest_quarter))
+    front_underarm = n.front.point("underarm", "Where the side seam begins", front_chest.out(quarters.front))
     front_side_hip = n.front.point("side_hip", "The side at the hip", front_hip.out(hip_quarter))
 
     n.front.section("The front armhole")
@@ -180,7 +204,9 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         "chest_width_corner", "Where the chest-width line meets the chest line", front_chest.out(chest_line)
     )
     front_top = n.front.point(
-        "chest_width_top", "The shoulder's level on the same line", front_corner.level_with(front_tip)
+        "chest_width_top",
+        "The shoulder's level on the same line",
+        front_corner.level_with(front_shoulders.level(front_tip, shoulder_length + c.shoulder)),
     )
     front_armhole_point = n.front.point(
         "front_armhole_point",
@@ -198,7 +224,7 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         halfway(front_corner, front_foot),
     )
     return Dartless(
-        n,
+        replace(n, back_shoulder_line=back_shoulders.sewn, front_shoulder_line=front_shoulders.sewn),
         Half(back_tip, back_armhole_point, back_hollow, back_underarm, back_chest, back_waist, back_hip, back_side_hip),
         Half(
             front_tip,

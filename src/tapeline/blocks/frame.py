@@ -104,6 +104,13 @@ def frame(d: Draft, expected: Expectation) -> Frame:
         "How much lower the front hem hangs at the centre, for the bust takes up length",
         expected.front_drop(d),
     )
+    full_waist = d.correction("full_waist")
+    if full_waist.mm:
+        front_drop = d.measured(
+            "full_front_drop",
+            "The front hem's drop, and half of what the waist is out: the belly takes up length",
+            front_drop + full_waist / 2,
+        )
     return Frame(
         bust,
         waist,

@@ -56,7 +56,7 @@ def armhole(sheet: Sheet, half: Half, shoulder: Drawn, side: Drawn, name: str = 
     )
 
 
-def straight_side(sheet: Sheet, half: Half, hem: Place) -> SideLines:
+def straight_side(sheet: Sheet, half: Half, hem: Place, name: str = "side") -> SideLines:
     """Straight from the underarm to the hip line and on: nothing is taken in at the waist."""
     to_hip = sheet.straight("side_line", "Underarm to hip, straight", half.underarm, half.side_hip)
     waist = sheet.point("side_waist", "The side at the waist", to_hip.crossing_level(half.waist_level))
@@ -65,7 +65,7 @@ def straight_side(sheet: Sheet, half: Half, hem: Place) -> SideLines:
         "Where the side ends: one arc can leave the centre level and meet the side square",
         to_hip.arc_end(hem),
     )
-    side = sheet.straight("side", "Underarm to hem", half.underarm, end)
+    side = sheet.straight(name, "Underarm to hem", half.underarm, end)
     return SideLines(side, waist, waist.reading_from(half.waist_level), end, waist)
 
 

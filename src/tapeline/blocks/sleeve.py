@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tapeline.blocks.cap import cap
+from tapeline.blocks.cap_widths import cap_widths, wider_cap
 from tapeline.blocks.sleeve_choices import SleeveChoices, reaches_the_wrist
 from tapeline.blocks.sleeve_sizes import ArmholeNotch, Dropped, sleeve_sizes
 from tapeline.draft import (
@@ -33,8 +34,6 @@ FLATTER, FULLER = Fraction(1, 5), Fraction(3, 10)
 """An even hem would lie a quarter of its dip above the straight line there, or below it where the sleeve flares."""
 MOST_BEND = Fraction(3, 2)
 """So many times the bend's upper half must be left below it: it ends as far below as it began above."""
-LEAST_WIDTH = cm(4)
-"""Where the search for the widths begins if cap height and armhole leave nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +63,7 @@ def sleeve(
     """A sleeve for two armholes: set in, or sewn to a shoulder that was dropped; hemmed, or with a cuff so wide."""
     d.section("The sleeve's sizes")
     sizes = sleeve_sizes(d, c, front.whole + back.whole, arm_length, dropped=dropped, cuff=cuff)
-    cap_height, length, below_shoulder = sizes.cap.height, sizes.cap.length, sizes.below_shoulder
+    length, below_shoulder = sizes.cap.length, sizes.below_shoulder
     wrist = d.body("wrist", "Round the wrist, over the bone")
     wrist_width = d.measured("wrist_width", "A long sleeve at the wrist", wrist + c.wrist_ease)
     front_cap = d.measured(
@@ -74,18 +73,11 @@ def sleeve(
         "back_cap", "The back of the cap line: back armhole and half the ease", back.whole + c.ease / 2
     )
 
-    # As if each half of the cap line were the long side of a triangle, with the cap height and the width.
-    front_start, back_start = (a.whole.leg(cap_height, LEAST_WIDTH) for a in (front, back))
-    front_width, back_width = d.found_together(
-        ("front_sleeve_width", "back_sleeve_width"),
-        "so wide that the cap line is as long as the armholes and the ease, front and back each",
-        lambda scratch, widths: cap(scratch, sizes.cap, *widths),
-        lambda drawn: (drawn.front.reading().length - front_cap, drawn.back.reading().length - back_cap),
-        start=(front_start, back_start),
-        slopes=(front_start.mm / front.whole.mm, back_start.mm / back.whole.mm),
-    )
+    cap_sizes = wider_cap(d, sizes.cap, front_cap, back_cap)
+    cap_height = cap_sizes.height
+    front_width, back_width = cap_widths(d, cap_sizes, front_cap, back_cap)
     width = d.measured("sleeve_width", "Across the sleeve at the cap's foot", front_width + back_width)
-    drawn = cap(d, sizes.cap, front_width, back_width)
+    drawn = cap(d, cap_sizes, front_width, back_width)
 
     s = d.sheet("sleeve")
     s.section("The underarm seams")
@@ -113,7 +105,8 @@ def sleeve(
     front_line = s.straight("front_underarm_line", "The front underarm seam, but for its bend", front_bend, front_wrist)
 
     s.section("The hem")
-    back_corner = s.point("back_hem", "The back underarm seam at the hem", back_line.arc_end(drawn.hem_level))
+    middle = middle_of_hem(d, s, drawn.hem_level)
+    back_corner = s.point("back_hem", "The back underarm seam at the hem", back_line.arc_end(middle))
     d.require(
         "underarm-vanishes",
         back_bend.reading_down_to(back_corner).length,
@@ -130,7 +123,7 @@ def sleeve(
     underarm_front = bent(
         s, "underarm_front", front_line, drawn.front_underarm, front_line.along(bend), to=front_corner
     )
-    hem = hem_line(d, s, drawn.hem_level, (front_corner, underarm_front), (back_corner, underarm_back))
+    hem = hem_line(d, s, middle, (front_corner, underarm_front), (back_corner, underarm_back))
     hem_width = d.measured("sleeve_hem_width", "Along the sleeve's hem", hem.reading())
     piece = s.piece(
         "Sleeve",
@@ -153,6 +146,15 @@ def sleeve(
         reaches and c.shape.follows_the_arm, Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
     )
     return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, reaches, girths)
+
+
+def middle_of_hem(d: Draft, s: Sheet, below_crown: Place) -> Place:
+    """Straight below the crown; where the shoulder seam lies forward, below the place where the crown would be."""
+    forward = d.correction("forward_shoulders")
+    if not forward.mm:
+        return below_crown
+    says = "The crown lies forward with the shoulder seam, the middle of the sleeve does not"
+    return s.point("hem_middle", says, below_crown.inward(forward))
 
 
 def hem_line(d: Draft, s: Sheet, middle: Place, front: tuple[Place, Drawn], back: tuple[Place, Drawn]) -> Drawn:

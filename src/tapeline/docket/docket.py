@@ -9,7 +9,7 @@ from typing import Any
 from tapeline.docket.places import Keys
 from tapeline.finish import FinishChoices
 from tapeline.measures import Wearer
-from tapeline.pattern import Cloth
+from tapeline.pattern import Cloth, Corrections
 from tapeline.problems import Problem
 from tapeline.styles import Style
 from tapeline.units import Unit
@@ -33,6 +33,8 @@ class Docket:
     """Whether the frame follows the survey, or the rule of proportion."""
     by_hand: Mapping[str, float] = field(hash=False)
     """Sizes of the frame in mm that are set in place of the rule."""
+    corrections: Corrections
+    """What a fitting showed of the wearer."""
     cloth: Cloth
     finish: FinishChoices
     paper: str

@@ -17,13 +17,14 @@ from tapeline.docket.places import Keys, places, printable
 from tapeline.docket.reader import Reader, dotted
 from tapeline.docket.wearer import read_allow, read_wearer
 from tapeline.measures import Figure
+from tapeline.pattern import Corrections
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles import STYLES, Style
 
 __all__ = ["docket_from", "docket_from_text", "read_docket"]
 
 TABLES = ("wearer", "garment", "cloth", "finish", "allow")
-GARMENT_KEYS = ("style", "frame", "sizes")
+GARMENT_KEYS = ("style", "frame", "sizes", "corrections")
 FRAMES = ("survey", "proportional")
 
 
@@ -71,6 +72,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
     figure = wearer.figure if wearer else _figure(table)
     surveyed = _surveyed(reader, garment, figure)
     by_hand = _by_hand(reader, garment)
+    corrections = _corrections(reader, garment)
     choices = read_choices(reader, style.choices(), garment, ("garment",), GARMENT_KEYS) if style else None
     cloth = read_cloth(reader, reader.table(table, ("cloth",)))
     ending = reader.table(table, ("finish",))
@@ -87,6 +89,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
         choices=named(choices),
         surveyed=surveyed,
         by_hand=by_hand,
+        corrections=corrections,
         cloth=cloth,
         finish=finish,
         paper=paper,
@@ -123,6 +126,12 @@ def _surveyed(reader: Reader, garment: Mapping[str, Any], figure: Figure | None)
         says = f"there is no survey for the figure {figure}, so its frame cannot follow one"
         reader.refuse("frame-without-survey", keys, says, 'write frame = "proportional", or leave frame out')
     return surveyed
+
+
+def _corrections(reader: Reader, garment: Mapping[str, Any]) -> Corrections:
+    keys: Keys = ("garment", "corrections")
+    read: Corrections = read_choices(reader, Corrections(), reader.table(garment, keys), keys)
+    return read
 
 
 def _by_hand(reader: Reader, garment: Mapping[str, Any]) -> dict[str, float]:

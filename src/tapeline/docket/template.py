@@ -14,7 +14,7 @@ from tapeline.docket.hand_sizes import HAND_SIZES
 from tapeline.finish import FinishChoices
 from tapeline.lengths import Length
 from tapeline.measures import Figure, Tape, tapes_of
-from tapeline.pattern import Choice, Cloth, Word, choices_of
+from tapeline.pattern import Choice, Cloth, Corrections, Word, choices_of
 from tapeline.styles import Style
 from tapeline.units import Unit
 
@@ -58,6 +58,10 @@ def template(style: Style, unit: Unit, size: str | None = None, figure: Figure =
         _line(f'style = "{style.name}"', style.says),
         *_frame(figure),
         *_choices(style.choices(), unit, ()),
+        "",
+        *_remark("What a fitting showed, and by how much it is corrected:"),
+        "[garment.corrections]",
+        *_choices(Corrections(), unit, ()),
         "",
         *_remark("Sizes set by hand, in place of the rule or the survey:"),
         "[garment.sizes]",

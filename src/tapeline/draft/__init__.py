@@ -1,5 +1,6 @@
 """The drafting language: places, headings, rays and lines on sheets, each recorded as a step with its reason."""
 
+from tapeline.draft.corrected import corrected, set_lower
 from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, STRAIGHT_UP, Heading
@@ -35,6 +36,7 @@ __all__ = [
     "WornEdge",
     "WornHalf",
     "corner_below",
+    "corrected",
     "edge",
     "folded",
     "foot_of",
@@ -51,6 +53,7 @@ __all__ = [
     "part_to",
     "part_way",
     "seam",
+    "set_lower",
     "sewn",
     "turned",
     "worn_beside",

@@ -4,16 +4,29 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any, TypeVar
 
+from tapeline.draft.corrected import refuse_contrary, refuse_undrawn
 from tapeline.draft.place import Reading, needs_of
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import solve, solve_one
 from tapeline.lengths import Length
 from tapeline.measures import TAPES, Estimate, Wearer, survey_of
-from tapeline.pattern import Garment, Girth, Join, Piece, Seam, Size, Source, Step, StepKind, chosen_lengths
+from tapeline.pattern import (
+    Corrections,
+    Garment,
+    Girth,
+    Join,
+    Piece,
+    Seam,
+    Size,
+    Source,
+    Step,
+    StepKind,
+    chosen_lengths,
+)
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Draft"]
@@ -38,6 +51,12 @@ class Draft:
     sizes: dict[str, Size] = field(default_factory=dict)
     notes: list[Problem] = field(default_factory=list)
     """What the pages found worth saying while drawing."""
+    corrections: Corrections = field(default_factory=Corrections)
+    """What a fitting showed of the wearer."""
+    corrected: set[str] = field(default_factory=set)
+    """Keys of the corrections that a page has drawn."""
+    eases: dict[str, tuple[Length, str]] = field(default_factory=dict)
+    """By seam: how much longer a correction makes its first side, and why."""
 
     def sheet(self, name: str) -> Sheet:
         """Paper for one piece."""
@@ -79,6 +98,21 @@ class Draft:
         self.section("The choices")
         for length, says in chosen_lengths(choices):
             self._keep(Size(length.name, says.capitalize(), length, Source.CHOICE))
+        for one in self.corrections.made():
+            self._keep(Size(one.name, one.says.capitalize(), one.by, Source.CHOICE))
+        refuse_contrary(self.corrections)
+
+    def correction(self, key: str) -> Length:
+        """By how much something is corrected, under its own name; nothing unless the docket says so.
+
+        A page that asks is a page that draws it: a correction that nobody asked for is refused at the end.
+        """
+        self.corrected.add(key)
+        return self.corrections.one(key).by
+
+    def eased(self, seam: str, longer: Length, reason: str) -> None:
+        """The first side of a seam is longer than the second by a correction, and why."""
+        self.eases[seam] = (longer, reason)
 
     def taped(self, name: str) -> bool:
         """Whether that tape was taken."""
@@ -208,13 +242,20 @@ class Draft:
         girths: tuple[Girth, ...],
     ) -> Garment:
         """Everything drawn, as values."""
-        return Garment(style, pieces, seams, joins, girths, tuple(self.sizes.values()), tuple(self.steps))
+        refuse_undrawn(self.corrections, self.corrected, style)
+        sewn = tuple(
+            replace(seam, ease=self.eases[seam.name][0], reason=self.eases[seam.name][1])
+            if seam.name in self.eases
+            else seam
+            for seam in seams
+        )
+        return Garment(style, pieces, sewn, joins, girths, tuple(self.sizes.values()), tuple(self.steps))
 
     # Trying out -------------------------------------------------------------------------------------------------
 
     def scratch(self) -> Draft:
         """Paper to try things on; what is drawn there is not kept."""
-        return Draft(self.wearer, self.by_hand, sizes=dict(self.sizes))
+        return Draft(self.wearer, self.by_hand, sizes=dict(self.sizes), corrections=self.corrections)
 
     def found(
         self,

@@ -55,6 +55,11 @@ class Drawn:
         """Straight on from its end."""
         return Heading(self.path.arrives, f"straight on from the {self.name}")
 
+    @property
+    def end(self) -> Place:
+        """Where it ends."""
+        return Place(self.path.end, how=(f"at the end of the {self.name}",), needs=(self.label,))
+
     def along(self, by: Length) -> Place:
         """A length along it from its start, straight on beyond its end."""
         over = max(0.0, by.mm - self.path.length)
@@ -213,6 +218,10 @@ class Ray:
     def square(self) -> Heading:
         """Square to it."""
         return Heading(self.direction.left, f"square to the {self.name}", either_way=True)
+
+    def fall(self, run: Length, name: str) -> Length:
+        """How far it falls over a level run."""
+        return Length(-self.direction.y / self.direction.x * run.mm, name)
 
     def at(self, by: Length) -> Place:
         """A length along it from its start."""

@@ -70,6 +70,15 @@ class Sheet:
         )
         return ray
 
+    def ray_through(self, name: str, says: str, start: Place, through: Place) -> Ray:
+        """A line from a place outward, through another."""
+        way = through.point - start.point
+        ray = Ray(start, way.unit, f"{self.name}.{name}")
+        path = Path.through(start.point, start.point + way * 1.5)
+        how, needs = (f"from {start.name} through {through.name}",), (start.label, through.label)
+        self.record(Step(StepKind.LINE, ray.label, says, how, (), needs, self.source, path=path))
+        return ray
+
     def straight(self, name: str, says: str, *through: Place) -> Drawn:
         """A straight line (or several, corner to corner)."""
         path = Path.through(*(place.point for place in through))
@@ -125,6 +134,14 @@ class Sheet:
         how += " to ".join(place.name for place in ends) if len(ends) > 1 else ""
         needs = (line.label, *(place.label for place in ends))
         return self.drawn(name, says, line.path.part(start, end), (how,), needs)
+
+    def as_long(self, name: str, says: str, line: Drawn, length: Length) -> Drawn:
+        """A line cut off at a length, or run on straight to it."""
+        path = line.path.part(0, min(length.mm, line.path.length))
+        if length.mm > line.path.length:
+            path = line.path.joined(Path.through(path.end, path.end + path.arrives * (length.mm - path.length)))
+        how = (f"the {line.name}, cut off or run on straight so that it measures ", length)
+        return self.drawn(name, says, path, how, (line.label, *needs_of(length)))
 
     def drawn(
         self, name: str, says: str, path: Path, how: tuple[str | Length, ...] = (), needs: tuple[str, ...] = ()

@@ -2,6 +2,7 @@
 
 from tapeline.pattern.choice import Choice, Word, choice, choices_of, chosen_lengths, idle_in
 from tapeline.pattern.cloth import Cloth
+from tapeline.pattern.corrections import CONTRARY, Correction, Corrections, FullBust
 from tapeline.pattern.edge import Edge, EdgeKind
 from tapeline.pattern.garment import Garment
 from tapeline.pattern.girth import Girth
@@ -13,12 +14,16 @@ from tapeline.pattern.step import Step, StepKind
 from tapeline.pattern.width import width_at
 
 __all__ = [
+    "CONTRARY",
     "Choice",
     "Cloth",
+    "Correction",
+    "Corrections",
     "Cut",
     "Edge",
     "EdgeKind",
     "EdgeRef",
+    "FullBust",
     "Garment",
     "Girth",
     "Join",

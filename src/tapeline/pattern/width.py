@@ -10,6 +10,8 @@ __all__ = ["width_at"]
 ON_THE_LEVEL_MM = 1e-6
 RUN_UP_MM = 10.0
 """A side is run on up so far: where its seam was moved, one half's underarm lies a little below the level."""
+RISES_MM = 50.0
+"""A hem that lies less above a level has risen from it; one that lies more above it ends there."""
 
 
 def width_at(piece: Piece, level: Point) -> float:
@@ -28,7 +30,14 @@ def width_at(piece: Piece, level: Point) -> float:
     across = Line(level, Point(level.x + 1, level.y))
     xs = [p.x for p in outline.crossings(across)]
     xs += [p.x for p in outline.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
-    if not xs:
+    ends = [
+        # The hem rises to the side so that it meets it square, and over a sway back to the fold: both are run on down.
+        (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
+        for edge in piece.edges
+        if edge.name in ("side", "side_mirrored") or edge.fold
+    ]
+    hemmed = any(edge.name == "hem" for edge in piece.edges)
+    if not xs and not (hemmed and all(level.y < low.y < level.y + RISES_MM for low, _ in ends)):
         return 0.0
     for edge in piece.edges:
         # The hem rises to the side so that it meets it square: the side is run on down to the level.
@@ -39,5 +48,6 @@ def width_at(piece: Piece, level: Point) -> float:
         if edge.name == "side" and ON_THE_LEVEL_MM < level.y - high.y < RUN_UP_MM:
             way = edge.path.leaves
             xs.append(high.x + way.x * (level.y - high.y) / way.y)
+    xs += [low.x + way.x * (level.y - low.y) / way.y for low, way in ends if low.y > level.y]
     centre = [p.x for mark in piece.marks if mark.name == "centre" for p in mark.path.crossings(across)]
     return max(xs) - max([min(xs), *centre])

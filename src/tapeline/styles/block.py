@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.dartless import dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import frame
+from tapeline.blocks.front_side import hem_centre_of_back, straight_front_side
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck import neckline
 from tapeline.blocks.outline import straight_side
@@ -41,19 +42,33 @@ def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
     neck.back.section("Hem and side of the back")
     back_hem_centre = neck.back.point("hem_centre", "The hem, on the centre back", back.hip_level.down(c.looseness.hem))
     back_side = straight_side(neck.back, back, back_hem_centre)
+    back_hem = hem_centre_of_back(d, neck.back, back_hem_centre)
 
     neck.front.section("Hem and side of the front")
     front_level = neck.front.point(
         "hem_level", "The back's hem, on the centre front", front.hip_level.down(c.looseness.hem)
     )
     front_hem_centre = neck.front.point("hem_centre", "Lower by the front drop", front_level.down(f.front_drop))
-    front_side = straight_side(neck.front, front, front_level)
+    made_sides = straight_front_side(d, neck.front, front, front_level, back=back_side, hem=front_hem_centre)
+    back_side = made_sides.back
 
     made = body(
         d,
         points,
-        HalfShape(neck_line.back, neck.nape, neck.back_neck_point, back_side, back_hem_centre),
-        HalfShape(neck_line.front, neck.front_neck, neck.front_neck_point, front_side, front_hem_centre),
+        HalfShape(
+            neck_line.back,
+            neck.nape,
+            neck.back_neck_point,
+            back_side,
+            back_hem,
+        ),
+        HalfShape(
+            neck_line.front,
+            neck.front_neck,
+            neck.front_neck_point,
+            made_sides.front,
+            made_sides.front_hem,
+        ),
     )
     arm = sleeve(d, c.sleeve, made.back.notch, made.front.notch, f.arm_length)
     return d.garment(

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tapeline.blocks.dartless import Dartless, Half
+from tapeline.blocks.front_side import FittedSides, as_drawn, fitted, hem_centre_of_back
 from tapeline.blocks.hems import HemChoices
 from tapeline.blocks.outline import SideLines
 from tapeline.blocks.shaped_side import SideShape, shaped_side, vented
-from tapeline.draft import Draft, Place
+from tapeline.draft import Draft, Place, corrected
 from tapeline.lengths import Length, cm
 
 __all__ = ["LENGTH", "SideChoices", "Sides", "sides"]
@@ -66,12 +67,21 @@ def sides(d: Draft, points: Dartless, c: SideChoices, hem: Length, front_drop: L
     back_hem = level
     if shape.back_lower.mm:
         back_hem = sheets[0].point("hem_centre", "The hem sinks to the centre back", level.down(shape.back_lower))
+    back_hem = hem_centre_of_back(d, sheets[0], back_hem)
 
     sheets[1].section("Hem and side of the front")
     level = sheets[1].point("hem_level", "The back's hem, on the centre front", _from_hip(d, front, hem_below))
     front_hem = sheets[1].point("hem_centre", "Lower by the front drop", level.down(front_drop))
-    front_side = shaped_side(sheets[1], front, side, level, name)
-    found = Sides(back_hem, front_hem, back_side, front_side)
+    over_waist = replace(side, waist=corrected(c.waist, less=(d.correction("full_waist"),)))
+    front_side = shaped_side(sheets[1], front, over_waist, level, as_drawn(d, name))
+    made = fitted(
+        d,
+        sheets[1],
+        FittedSides(back_side, front_side, front_hem),
+        straight_from=front.side_hip if "hip" in back_side.reaches else None,
+        name=name,
+    )
+    found = Sides(back_hem, made.front_hem, made.back, made.front)
     return _slit(d, points, found, c.hem.vent) if slit else found
 
 
@@ -83,7 +93,7 @@ def _from_hip(d: Draft, half: Half, below: Length) -> Place:
 
 
 def _slit(d: Draft, points: Dartless, found: Sides, vent: Length) -> Sides:
-    """Both sides are sewn as far as the front's vent leaves."""
+    """Both sides are sewn as far as the front's vent leaves; what is eased in lies above it."""
     whole = d.measured("side_with_vent", "The front's side, from the underarm to the hem", found.front.side.reading())
     sewn = d.measured("side_sewn", "As far as it is sewn", whole - vent)
     d.require(
@@ -95,12 +105,13 @@ def _slit(d: Draft, points: Dartless, found: Sides, vent: Length) -> Sides:
         hint="make garment.hem.vent smaller, or garment.length longer",
     )
     halves = []
-    for sheet, half, side in (
-        (points.neck.back, points.back, found.back),
-        (points.neck.front, points.front, found.front),
+    of_back = corrected(sewn, less=(d.correction("full_bust.length"),))
+    for sheet, half, side, as_far in (
+        (points.neck.back, points.back, found.back, of_back),
+        (points.neck.front, points.front, found.front, sewn),
     ):
         sheet.section(f"The vent of the {sheet.name}")
-        halves.append(vented(sheet, half, side, sewn))
+        halves.append(vented(sheet, half, side, as_far))
     slit = Sides(found.back_hem, found.front_hem, *halves)
     if "waist" in found.front.reaches:
         d.remark(

@@ -34,7 +34,7 @@ def sleeve_hang(garment: Garment) -> Hang | None:
     sizes = {size.name: size.length.mm for size in garment.sizes}
     if "cap_height" not in sizes:
         return None
-    height, width = sizes["cap_height"], sizes["sleeve_width"]
+    height, width = sizes.get("lower_cap_height", sizes["cap_height"]), sizes["sleeve_width"]
     angle = math.atan2(height, width / 2)
     means = next(words for limit, words in _MEANINGS if math.degrees(angle) <= limit)
     return Hang(height, width, angle, means)

@@ -11,7 +11,7 @@ from tapeline.docket.choices import Words, read_choices, words_of
 from tapeline.docket.read import GARMENT_KEYS
 from tapeline.docket.reader import Reader
 from tapeline.lengths import Length
-from tapeline.pattern import Choice, choices_of, idle_in
+from tapeline.pattern import Choice, Corrections, choices_of, idle_in
 from tapeline.pattern import Word as PlainWord
 from tapeline.styles import STYLES, Style
 from tapeline.web.thumbnail import Thumbnail, thumbnail
@@ -79,7 +79,8 @@ def choices(view: View) -> list[Group]:
             Field(("garment", "frame"), "Frame", frame, reason, listed=frames),
         ),
     )
-    return [general, *_groups(view, chosen, style.choices(), ("garment",), style.title)]
+    corrections = _groups(view, _corrections(view), Corrections(), ("garment", "corrections"), "Corrections")
+    return [general, *_groups(view, chosen, style.choices(), ("garment",), style.title), *corrections]
 
 
 def _as_far_as_read(view: View) -> tuple[Style, Any]:
@@ -93,6 +94,16 @@ def _as_far_as_read(view: View) -> tuple[Style, Any]:
     style = STYLES[said] if isinstance(said, str) and said in STYLES else next(iter(STYLES.values()))
     reader = Reader(view.name, ".".join, view.unit)
     return style, read_choices(reader, style.choices(), view.section("garment"), ("garment",), GARMENT_KEYS)
+
+
+def _corrections(view: View) -> Corrections:
+    """What the docket corrects, as far as it can be read."""
+    if view.docket is not None:
+        return view.docket.corrections
+    reader = Reader(view.name, ".".join, view.unit)
+    keys = ("garment", "corrections")
+    read: Corrections = read_choices(reader, Corrections(), view.section(*keys), keys)
+    return read
 
 
 def _groups(view: View, value: Any, default: Any, keys: tuple[str, ...], title: str) -> list[Group]:  # noqa: ANN401 - any choices

@@ -116,6 +116,17 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.sleeve.cap.extra": ("sleeve.cap_back", "sleeve.cap_front"),
     "garment.sleeve.ease": ("sleeve.cap_back", "sleeve.cap_front"),
     "garment.sleeve.wrist_ease": ("sleeve.underarm_back", "sleeve.underarm_front", "sleeve.hem"),
+    "garment.corrections.sloping_shoulders": ("back.shoulder", "front.shoulder", "front.armhole", "back.armhole"),
+    "garment.corrections.square_shoulders": ("back.shoulder", "front.shoulder", "front.armhole", "back.armhole"),
+    "garment.corrections.forward_shoulders": ("back.shoulder", "front.shoulder"),
+    "garment.corrections.full_bust.width": ("back.side", "front.side"),
+    "garment.corrections.full_bust.length": ("front.side", "front.hem"),
+    "garment.corrections.rounded_back": ("back.neckline", "back.shoulder", "back.centre"),
+    "garment.corrections.erect_back": ("back.neckline", "back.shoulder", "back.centre"),
+    "garment.corrections.shoulder_blades": ("back.shoulder", "back.armhole"),
+    "garment.corrections.sway_back": ("back.hem", "back.centre"),
+    "garment.corrections.full_waist": ("front.side", "front.hem"),
+    "garment.corrections.large_arm": ("sleeve.cap_back", "sleeve.cap_front"),
 }
 """Which edges a choice of the docket moves most; a choice that is not here has no picture."""
 
