@@ -7,13 +7,14 @@ from html import escape
 
 from scripts.pages.drawn import INK, MARK, line, svg
 from tapeline.docket import docket_from_text
-from tapeline.geometry import Rigid
+from tapeline.geometry import Rigid, Vector
 from tapeline.pattern import Garment
 from tapeline.project import draw_garment
 
 __all__ = ["corrections"]
 
-GAP = 40.0
+GAP, LEAST_WIDE = 40.0, 800.0
+"""So that all pictures have about the same scale."""
 SHOWN = {
     "sloping_shoulders": (1.5, ("back", "front")),
     "square_shoulders": (1.5, ("back", "front")),
@@ -58,16 +59,23 @@ def _garment(corrected: str) -> Garment:
 
 
 def _picture(key: str, usual: Garment, corrected: Garment, names: Iterable[str]) -> str:
-    """The pieces as they were, dashed, and corrected; back and front laid on each other at the hem of the centre."""
+    """The pieces as they were, dashed, and corrected; backs are laid on each other at the hip line."""
     lines, x = [], GAP
-    pairs = [(usual.piece(name), corrected.piece(name)) for name in names]
-    top = max(knot.y for pair in pairs for piece in pair for knot in piece.seam_line.knots)
-    low = min(knot.y for pair in pairs for piece in pair for knot in piece.seam_line.knots)
+    higher = usual.points["back.hip_level"].y - corrected.points["back.hip_level"].y
+    pairs = [
+        (
+            usual.piece(name).seam_line,
+            corrected.piece(name).seam_line.moved(Rigid.shift(Vector(0, higher if name == "back" else 0))),
+        )
+        for name in names
+    ]
+    top = max(knot.y for pair in pairs for path in pair for knot in path.knots)
+    low = min(knot.y for pair in pairs for path in pair for knot in path.knots)
     for pair in pairs:
-        knots = [knot for piece in pair for knot in piece.seam_line.knots]
+        knots = [knot for path in pair for knot in path.knots]
         flip = Rigid(1, 0, 0, -1, x - min(knot.x for knot in knots), top + GAP)
-        lines.append(line(pair[0].seam_line.moved(flip), INK, 2.4, ' stroke-dasharray="14 8"'))
-        lines.append(line(pair[1].seam_line.moved(flip), MARK, 3.4))
+        lines.append(line(pair[0].moved(flip), INK, 2.4, ' stroke-dasharray="14 8"'))
+        lines.append(line(pair[1].moved(flip), MARK, 3.4))
         x += max(knot.x for knot in knots) - min(knot.x for knot in knots) + GAP
     says = f"{escape(key.replace('_', ' ').capitalize())}: the pieces as they were, dashed, and as they are corrected"
-    return svg(x, top - low + 2 * GAP, says, lines)
+    return svg(max(x, LEAST_WIDE), top - low + 2 * GAP, says, lines)
