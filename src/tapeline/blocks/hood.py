@@ -157,6 +157,7 @@ def hood(d: Draft, c: HoodChoices, line: Neckline, widened: Length) -> Hood:
         arrive=STRAIGHT_DOWN,
     )
     strip = hood_strip(d, c, crown, back_of_head) if three else None
+    s.section("The casing, and the neck edge")
     marks = casing(d, s, c, FaceLines(foot, face, crown))
     neck_edges, notches = neck_seam(s, c, edge, neck_back, front)
     side = s.piece(

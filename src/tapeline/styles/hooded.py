@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.hood import hood
 from tapeline.blocks.hood_choices import HoodChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -14,6 +15,7 @@ from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.hooding import hood_joins, hood_seams, no_corner, out_on_shoulder
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import ribbed
 from tapeline.styles.style import Style
@@ -36,6 +38,8 @@ class HoodedChoices:
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
     hem_band: RibChoices = RibChoices()
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def hooded(d: Draft, c: HoodedChoices, *, surveyed: bool) -> Garment:
@@ -45,13 +49,14 @@ def hooded(d: Draft, c: HoodedChoices, *, surveyed: bool) -> Garment:
     top, pocket = pocketed(d, c.pocket, made.top)
     over = hood(d, c.hood, top.neckline, out_on_shoulder(d, top))
     back, front = top.body.pieces
-    return d.garment(
+    garment = d.garment(
         "hooded",
         pieces=(back.marked(*over.back_notches), front.marked(*over.front_notches), *made.parts, *over.pieces, *pocket),
         seams=(*made.seams, *hood_seams(over)),
         joins=(*made.joins, *hood_joins(over)),
         girths=made.girths,
     )
+    return pieced(d, garment, c.yoke, c.colour_block)
 
 
 STYLE = Style(

@@ -66,6 +66,6 @@ def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool) -> Ribbed:
         made,
         (arm.piece, wrist.piece, hem.piece),
         (*body_seams(), *sleeve_seams(arm), *cuff_seams(wrist), *hem_band_seams(hem)),
-        (*body_joins(), *sleeve_joins()),
+        (*body_joins(corner=made.neckline.bends), *sleeve_joins()),
         (*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )

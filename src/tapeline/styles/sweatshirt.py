@@ -4,32 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tapeline.blocks.cuff import cuff
-from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
-from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
-from tapeline.styles.seams import (
-    body_joins,
-    body_seams,
-    cuff_seams,
-    hem_band_seams,
-    sleeve_joins,
-    sleeve_seams,
-)
+from tapeline.styles.ribbed import ribbed
 from tapeline.styles.style import Style
-from tapeline.styles.top import Banded, FinishedNeckline, top
+from tapeline.styles.top import Banded, FinishedNeckline
 
 __all__ = ["STYLE", "SweatshirtChoices", "sweatshirt"]
 
@@ -54,24 +43,15 @@ class SweatshirtChoices(Banded):
 
 def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
     """A top whose hem and sleeves end in ribs: both are shorter by what the rib makes up."""
-    made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
-    made, pocket = pocketed(d, c.pocket, made)
-    back, front = made.body.back, made.body.front
-    arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
-    wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
-    neck = finished_neck(d, c.neckline, c.band, made)
-    hem = hem_band(
-        d,
-        c.hem_band,
-        d.measured("front_hem", "Half the front hem", front.hem.reading()),
-        d.measured("back_hem", "Half the back hem", back.hem.reading()),
-    )
+    made = ribbed(d, c, surveyed=surveyed)
+    top, pocket = pocketed(d, c.pocket, made.top)
+    neck = finished_neck(d, c.neckline, c.band, top)
     garment = d.garment(
         "sweatshirt",
-        pieces=(*made.body.pieces, arm.piece, *neck.pieces, wrist.piece, hem.piece, *pocket),
-        seams=(*body_seams(), *sleeve_seams(arm), *neck.seams, *cuff_seams(wrist), *hem_band_seams(hem)),
-        joins=(*body_joins(corner=made.neckline.bends), *sleeve_joins(), *neck.joins),
-        girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
+        pieces=(*top.body.pieces, *made.parts, *neck.pieces, *pocket),
+        seams=(*made.seams, *neck.seams),
+        joins=(*made.joins, *neck.joins),
+        girths=made.girths,
     )
     return pieced(d, garment, c.yoke, c.colour_block)
 
