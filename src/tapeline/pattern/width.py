@@ -37,17 +37,13 @@ def width_at(piece: Piece, level: Point) -> float:
         if edge.name in ("side", "side_mirrored") or edge.fold
     ]
     hemmed = any(edge.name == "hem" for edge in piece.edges)
-    if not xs and not (hemmed and all(level.y < low.y < level.y + RISES_MM for low, _ in ends)):
+    if not xs and not (hemmed and ends and all(level.y < low.y < level.y + RISES_MM for low, _ in ends)):
         return 0.0
+    xs += [low.x + way.x * (level.y - low.y) / way.y for low, way in ends if low.y > level.y]
     for edge in piece.edges:
-        # The hem rises to the side so that it meets it square: the side is run on down to the level.
-        low, way = (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
-        if edge.name in ("side", "side_mirrored") and low.y > level.y:
-            xs.append(low.x + way.x * (level.y - low.y) / way.y)
         high = edge.path.start
         if edge.name == "side" and ON_THE_LEVEL_MM < level.y - high.y < RUN_UP_MM:
             way = edge.path.leaves
             xs.append(high.x + way.x * (level.y - high.y) / way.y)
-    xs += [low.x + way.x * (level.y - low.y) / way.y for low, way in ends if low.y > level.y]
     centre = [p.x for mark in piece.marks if mark.name == "centre" for p in mark.path.crossings(across)]
     return max(xs) - max([min(xs), *centre])
