@@ -194,6 +194,14 @@ def test_a_word_of_the_style_says_its_numbers(client: Client) -> None:
         assert f'data-keys="garment.looseness.side" value="{value}"' in style
 
 
+def test_a_word_without_numbers_offers_none(client: Client) -> None:
+    """A kind of pocket is a word and nothing else; a looseness may have numbers of its own."""
+    style = client.edit("garment.pocket.kind", "kangaroo")["places"]["style"]
+    assert 'id="garment-pocket-kind-kangaroo" value="kangaroo"' in style
+    assert 'id="garment-pocket-kind-numbers"' not in style
+    assert 'id="garment-looseness-numbers"' in style
+
+
 def test_a_sleeve_can_have_a_length_of_its_own(client: Client) -> None:
     """A length stands in the place of the word, and a word in the place of the length; what is refused stays."""
     assert "length = 30" in client.edit("garment.sleeve.length", "30")["text"]
