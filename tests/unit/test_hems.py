@@ -181,3 +181,14 @@ def test_a_cropped_sweatshirt_ends_in_its_band(length: float) -> None:
     points, band = garment.points, garment.piece("hem_band").edge("centre_back").length / 2
     assert points["back.hip_level"].y - points["back.hem_centre"].y + band == pytest.approx(10 * length, abs=1e-6)
     assert true(garment, NOOR, Cloth(), meaning={}, pull_on=True).holds
+
+
+@pytest.mark.parametrize("style", [name for name, style in STYLES.items() if hasattr(style.choices(), "hem")])
+def test_every_style_with_a_turned_up_hem_has_shapes_and_vents(style: str) -> None:
+    """Curved, stepped and slit, cropped and long: truing finds everything in order."""
+    for length, shape in ((-12, "straight"), (14, "curved"), (30, "stepped")):
+        hem = HemChoices(HEM_SHAPES[shape], cm(8))
+        garment = draw(NOOR, style, "easy", length=cm(length), hem=hem)
+        truing = true(garment, NOOR, Cloth(), meaning={}, pull_on=False)
+        assert truing.holds, [str(problem) for problem in truing.findings]
+        assert all(corner(garment, half, "vent") == pytest.approx(90, abs=1e-6) for half in ("back", "front"))

@@ -25,7 +25,7 @@ TAPES = {
 }  # fmt: skip
 NOOR = Wearer("Noor", Figure.WOMAN, TAPES)
 TITLE = Title("tee.toml", "Noor", "tee", "", "")
-STRAIGHT = pytest.mark.parametrize("style", ["tee", "vest", "sweatshirt", "hooded"])
+STRAIGHT = pytest.mark.parametrize("style", ["tee", "vest", "sweatshirt", "hooded", "shirt"])
 """Styles whose shoulder is one straight line."""
 
 REFUSALS = {"yoke-too-shallow", "yoke-too-deep", "block-past-side"}

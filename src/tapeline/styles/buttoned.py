@@ -7,6 +7,7 @@ from typing import Protocol
 from tapeline.blocks.collar import CollarChoices, collar
 from tapeline.blocks.front_edge import FrontEdge, front_edge, laps_over
 from tapeline.blocks.hems import HemChoices
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import Sleeve, sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
@@ -15,6 +16,7 @@ from tapeline.lengths import Length
 from tapeline.pattern import Garment
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, facing_seams, no_point
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams, zip_joins, zip_seams
 from tapeline.styles.top import TopChoices, top
@@ -54,6 +56,16 @@ class ButtonedChoices(TopChoices, Protocol):
         ...
 
     @property
+    def yoke(self) -> YokeChoices:
+        """The yoke."""
+        ...
+
+    @property
+    def colour_block(self) -> ColourBlockChoices:
+        """The block of another colour."""
+        ...
+
+    @property
     def sleeve(self) -> SleeveChoices:
         """The sleeve."""
         ...
@@ -68,7 +80,7 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
     hand_passes(d, arm)
     round_the_neck = collar(d, c.collar, made.neckline, laps_over(d, c.front))
     closed = facing_seams() if c.front.buttoned else zip_seams()
-    return d.garment(
+    garment = d.garment(
         style,
         pieces=(*made.body.pieces, arm.piece, *round_the_neck.pieces, *pocket),
         seams=(
@@ -77,9 +89,10 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
             *sleeve_seams(arm),
             *collar_seams(round_the_neck, lapped=c.front.buttoned),
         ),
-        joins=(*body_joins(), *(() if c.front.buttoned else zip_joins()), *sleeve_joins()),
+        joins=(*body_joins(made.back_side), *(() if c.front.buttoned else zip_joins()), *sleeve_joins()),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
+    return pieced(d, garment, c.yoke, c.colour_block)
 
 
 def hand_passes(d: Draft, arm: Sleeve) -> None:

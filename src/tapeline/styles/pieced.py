@@ -7,7 +7,6 @@ from dataclasses import replace
 from tapeline.alter import along, join, level, split
 from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.draft import Draft
-from tapeline.geometry import Path
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, Notch, NotchKind, Piece
 
@@ -15,6 +14,9 @@ __all__ = ["pieced"]
 
 CLEAR = cm(2)
 """A seam stays this far from shoulder, neckline, underarm and hem: nearer, and it cannot be sewn beside their seams."""
+TURN = 0.02
+"""Radians; a line that turns less runs on."""
+SAME_MM = 1e-6
 STRAIGHT = cm(0.01)
 """A line that leaves its chord by less is straight to the shears."""
 
@@ -72,7 +74,7 @@ def _in_one(d: Draft, garment: Garment) -> Garment:
     d.require(
         "yoke-not-in-one",
         STRAIGHT,
-        Length(Path.through(line.start, line.end).distance_to(line.at(line.length / 2)), "bow_of_the_shoulder"),
+        Length(line.at(line.length / 2).distance_to(line.start.toward(line.end, 0.5)), "bow_of_the_shoulder"),
         says="the shoulder is bent, as one that is carried down the arm, so back and front yoke cannot be cut in one",
         where="garment.yoke.shape.front",
         hint="set garment.yoke.shape.front to 0, or leave the back yoke out",
@@ -87,10 +89,16 @@ def _in_one(d: Draft, garment: Garment) -> Garment:
     # The neckline runs from the fold to the shoulder and on; the armhole from the front to the shoulder and down.
     past = piece.edge("armhole").length - armhole
     marks = [Notch("armhole", past, NotchKind.CROWN)]
-    if neckline < piece.edge("neckline").length:
+    if not _bends_after(piece, "neckline", neckline):
         marks.append(Notch("neckline", neckline, NotchKind.CROWN))
-    # A neckline that bends at the shoulder stays in two, and its corner is the mark.
     return _with(made, replace(piece, notches=(*piece.notches, *marks)))
+
+
+def _bends_after(piece: Piece, name: str, along: float) -> bool:
+    """Whether an edge ends a length along it in a corner, which is mark enough."""
+    at = next(k for k, edge in enumerate(piece.edges) if edge.name == name)
+    edge, following = piece.edges[at], piece.edges[(at + 1) % len(piece.edges)]
+    return along > edge.length - SAME_MM and abs(edge.path.arrives.turn_to(following.path.leaves)) > TURN
 
 
 def _blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:

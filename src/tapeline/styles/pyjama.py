@@ -8,12 +8,14 @@ from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.buttoned import buttoned
+from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
 
@@ -31,9 +33,11 @@ class PyjamaChoices:
     collar: CollarChoices = COLLARS["one-piece"]
     pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
-    length: Length = choice(cm(8), 0, 60, "hem below the hip line")
+    length: Length = choice(cm(8), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     hem: HemChoices = PLAIN_HEM
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
     sleeve: SleeveChoices = SleeveChoices(
         length=SLEEVE_LENGTHS["long"], shape=SLEEVE_SHAPES["easy"], ease=cm(0.5), wrist_ease=cm(10)
     )

@@ -15,6 +15,7 @@ SEAM_TOLERANCE_MM = 0.1
 """Below a pencil line: two edges that differ by less are the same to the hand."""
 AT_AN_END_MM = 1.0
 """A notch nearer than this to an end of a seam says nothing about its parts."""
+ONE_MARK_MM = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +56,9 @@ def _marks(garment: Garment, side: tuple[EdgeRef, ...]) -> list[float]:
     for ref, start, length in zip(side, starts, lengths, strict=False):
         notches = garment.piece(ref.piece).notches_on(ref.edge)
         marks += [start + (length - notch.at_mm if ref.backwards else notch.at_mm) for notch in notches]
-    return sorted(m for m in marks if AT_AN_END_MM < m < starts[-1] - AT_AN_END_MM)
+    inside = sorted(m for m in marks if AT_AN_END_MM < m < starts[-1] - AT_AN_END_MM)
+    # A notch where two edges meet is one mark with the place where they meet.
+    return [m for k, m in enumerate(inside) if k == 0 or m - inside[k - 1] > ONE_MARK_MM]
 
 
 def walk_problems(walks: list[SeamWalk]) -> Iterator[Problem]:
