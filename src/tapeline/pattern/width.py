@@ -33,11 +33,10 @@ def width_at(piece: Piece, level: Point) -> float:
     ends = [
         # The hem rises to the side so that it meets it square, and over a sway back to the fold: both are run on down.
         (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
-        for edge in piece.edges
-        if edge.name in ("side", "side_mirrored") or edge.fold
+        for before, edge in zip((piece.edges[-1], *piece.edges), piece.edges, strict=False)
+        if edge.name in ("side", "side_mirrored") or (edge.fold and before.name == "hem")
     ]
-    hemmed = any(edge.name == "hem" for edge in piece.edges)
-    if not xs and not (hemmed and ends and all(level.y < low.y < level.y + RISES_MM for low, _ in ends)):
+    if not xs and not (len(ends) > 1 and all(level.y < low.y < level.y + RISES_MM for low, _ in ends)):
         return 0.0
     xs += [low.x + way.x * (level.y - low.y) / way.y for low, way in ends if low.y > level.y]
     for edge in piece.edges:
