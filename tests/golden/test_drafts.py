@@ -59,6 +59,7 @@ BO = wearer(
         ("marit_shirt", MARIT, "shirt", "easy", True),
         ("arne_pyjama", ARNE, "pyjama", "loose", True),
         ("marit_vest", MARIT, "vest", "slight", True),
+        ("marit_raglan", MARIT, "raglan", "slight", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],
 )

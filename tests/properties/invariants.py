@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 import numpy as np
 from shapely import LinearRing, Polygon
@@ -34,6 +34,8 @@ STRAIGHT = 2e-4
 DYING_OUT = math.radians(1.5)
 """At the armhole point the bend of the upper part still dies out; and so much, over the 4 cm before the underarm, is a
 tenth of a millimetre off straight, which a bust that is wider than the hip may give."""
+RUNS_IN = math.radians(5)
+"""A raglan turns from round to hollow near its notch, not at it."""
 UNSEEN = math.radians(0.5)
 """A turn so small cannot be seen on a neckline."""
 SLEEVE_WORDS = WORDS[SleeveLength]
@@ -60,7 +62,8 @@ def sewn_equal(drawing: Drawing) -> Iterator[str]:
     for seam in garment.seams:
         a, b = (sum(length(garment.path(ref)) for ref in side) for side in (seam.a, seam.b))
         off = a - b - seam.ease.mm
-        allowed = SOLVED_MM if seam.name in ("armhole_front", "armhole_back", "underarm") else SEWN_MM
+        solved = ("armhole_front", "armhole_back", "raglan_front", "raglan_back", "underarm", "overarm")
+        allowed = SOLVED_MM if seam.name in solved else SEWN_MM
         if abs(off) > allowed:
             yield f"the seam {seam.name} is {off:.7f} mm off: {a:.3f} and {b:.3f}"
 
@@ -72,6 +75,8 @@ def notches_meet(drawing: Drawing) -> Iterator[str]:
     kinds = {"front": "single", "back": "double"}
     if sleeved(garment):
         yield from cap_and_armhole(drawing, kinds)
+    if raglan(garment):
+        yield from raglan_notches(drawing, kinds)
     front, back = (garment.piece(half).notches_on("side")[0].at_mm for half in kinds)
     eased = by_name["side"].ease.mm
     if abs(front - back - eased) > SEWN_MM:
@@ -97,23 +102,42 @@ def cap_and_armhole(drawing: Drawing, kinds: dict[str, str]) -> Iterator[str]:
             yield f"below the {half} notches are {under:.3f} mm of armhole and {cap_under:.3f} mm of cap"
 
 
+def raglan_notches(drawing: Drawing, kinds: dict[str, str]) -> Iterator[str]:
+    """A raglan's notches lie equally far from the neckline on body and sleeve; the overarm's at the shoulder point."""
+    garment = drawing.garment
+    for half, kind in kinds.items():
+        (body,), (sleeve,) = (garment.piece(name).notches_on("raglan") for name in (half, f"{half}_sleeve"))
+        if [str(n.kind) for n in (body, sleeve)] != [kind, kind]:
+            yield f"the {half} raglan is not notched {kind} on both sides"
+        along = length(garment.piece(f"{half}_sleeve").edge("raglan").path) - sleeve.at_mm
+        if abs(along - body.at_mm) > SOLVED_MM:
+            yield f"the {half} raglan's notches are {along - body.at_mm:.5f} mm apart"
+        (over,) = garment.piece(f"{half}_sleeve").notches_on("overarm")
+        points = garment.points
+        tip = points[f"{half}.{half}_shoulder_tip"].distance_to(points[f"{half}.neckline_shoulder"])
+        if abs(over.at_mm - tip) > SOLVED_MM:
+            yield f"the {half} overarm is notched {over.at_mm - tip:.5f} mm from the shoulder point"
+
+
 def cap_length(drawing: Drawing, half: str) -> float:
     """Length of one half of the cap line."""
     return length(drawing.garment.piece("sleeve").edge(f"cap_{half}").path)
 
 
 def band_even(drawing: Drawing, seam: Seam) -> Iterator[str]:
-    """Band or collar meets the shoulder seam at a notch, as much shorter in front as at the back."""
+    """Band or collar meets each seam of the neckline at a notch, as much shorter in front as at the back."""
     garment = drawing.garment
     (band,) = seam.a
-    back, *rest = (length(garment.path(ref)) for ref in seam.b)
-    share = 1 + seam.ease.mm / (back + sum(rest))
+    parts = [length(garment.path(ref)) for ref in seam.b]
+    share = 1 + seam.ease.mm / sum(parts)
     along = [notch.at_mm for notch in garment.piece(band.piece).notches_on(band.edge)]
     if band.backwards:
         along = [length(garment.path(band)) - at for at in along]
-    off = min(abs(at - back * share) for at in along)
-    if off > SEWN_MM:
-        yield f"no notch of the {band.piece} is nearer than {off:.3f} mm to where the shoulder comes"
+    # Back to front: of a raglan the seams of both sleeves are crossed, too.
+    for end in accumulate(parts[:3] if raglan(garment) else parts[:1]):
+        off = min(abs(at - end * share) for at in along)
+        if off > SEWN_MM:
+            yield f"no notch of the {band.piece} is nearer than {off:.3f} mm to where a seam comes"
     if not 0.5 < share <= 1 + 1e-9:
         yield f"the band is {share:.3f} of the neckline"
 
@@ -183,6 +207,9 @@ def bends_as_meant(drawing: Drawing) -> Iterator[str]:
         meant = 1 if dips or (half == "back" and "sway_back" in names) else 0
         if changes(piece.edge("hem").path) > meant:
             yield f"the {half} hem turns {changes(piece.edge('hem').path)} times"
+        if raglan(garment):
+            yield from raglan_bends(drawing, half)
+            continue
         arm = piece.edge("armhole")
         knot = hollow_knot(drawing, half, arm)
         # Clockwise, from the shoulder down, the armhole bends to the left. What turns back is said where it must be.
@@ -206,9 +233,32 @@ def bends_as_meant(drawing: Drawing) -> Iterator[str]:
         yield f"the cap line turns {changes(cap)} times: hollow, round, hollow is meant"
 
 
+def raglan_bends(drawing: Drawing, half: str) -> Iterator[str]:
+    """A raglan seam is round above and hollow below; what goes over the arm bends one way, the neckline too."""
+    body, sleeve = (drawing.garment.piece(name) for name in (half, f"{half}_sleeve"))
+    line = body.edge("raglan").path
+    notch = drawing.garment.points[f"{half}.raglan_notch"]
+    knot = min(range(len(line.knots)), key=lambda k: line.knots[k].distance_to(notch))
+    upper, lower = line.split_at_knot(knot)
+    back_turn = math.degrees(max(turnings(upper)[0], turnings(lower)[1]))
+    if back_turn > math.degrees(RUNS_IN):
+        yield f"the {half} raglan turns back by {back_turn:.2f} degrees on the body"
+    back_turn = math.degrees(min(turnings(sleeve.edge("raglan").path)))
+    if back_turn > math.degrees(RUNS_IN):
+        yield f"the {half} raglan turns back by {back_turn:.2f} degrees on the sleeve"
+    for name in ("overarm", "hem", "neckline"):
+        if min(turnings(sleeve.edge(name).path)) > UNSEEN and not drawing.wearer.given("shoulder_slope"):
+            yield f"the {name} of the {half} sleeve has a wave"
+
+
 def sleeved(garment: Garment) -> bool:
-    """Whether it has a sleeve."""
+    """Whether it has a sleeve of one piece, with a cap."""
     return any(piece.name == "sleeve" for piece in garment.pieces)
+
+
+def raglan(garment: Garment) -> bool:
+    """Whether its sleeves reach the neckline."""
+    return any(piece.name == "front_sleeve" for piece in garment.pieces)
 
 
 def hollow_knot(drawing: Drawing, half: str, armhole: Edge) -> int:
@@ -241,6 +291,8 @@ def girths_as_taped(drawing: Drawing) -> Iterator[str]:
             yield f"{girth.name} declares {told:.2f} mm, the tape and the looseness make {meant[girth.name]:.2f}"
         if girth.name in ("chest", "waist", "hip"):
             found = sum(2 * across(drawing, half, f"{girth.name}_level") for half in ("front", "back"))
+        elif raglan(garment):
+            found = sum(round_half_sleeve(drawing, half, girth.name) for half in ("front", "back"))
         elif girth.name == "upper_arm":
             points = garment.points
             found = points["sleeve.front_underarm"].x - points["sleeve.back_underarm"].x
@@ -248,6 +300,15 @@ def girths_as_taped(drawing: Drawing) -> Iterator[str]:
             found = length(garment.piece("sleeve").edge("hem").path)
         if abs(found - told) > SEWN_MM:
             yield f"round the {girth.name} are {found:.2f} mm, declared are {told:.2f}"
+
+
+def round_half_sleeve(drawing: Drawing, half: str, girth: str) -> float:
+    """Across half a raglan sleeve at the underarm, or along its hem."""
+    piece = drawing.garment.piece(f"{half}_sleeve")
+    if girth == "wrist":
+        return length(piece.edge("hem").path)
+    at = piece.edge("underarm").path.end
+    return max(widths_at(piece.edge("overarm").path, at.y)) - at.x
 
 
 def across(drawing: Drawing, half: str, level: str) -> float:
@@ -267,6 +328,8 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     What a dropped shoulder has taken of the arm is not drawn again, nor what a cuff will make up.
     """
     garment = drawing.garment
+    if raglan(garment):
+        yield from raglan_as_long_as_said(drawing)
     if not sleeved(garment):
         return
     crown = garment.points["sleeve.crown"]
@@ -287,6 +350,18 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     meant -= choices.cuff.width.mm if hasattr(choices, "cuff") else 0
     if abs(long - meant) > SEWN_MM:
         yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
+
+
+def raglan_as_long_as_said(drawing: Drawing) -> Iterator[str]:
+    """A raglan sleeve is as long from the shoulder point down its overarm seam as a set-in one from its crown."""
+    garment = drawing.garment
+    meant = max(drawing.wearer["arm_length"] / 3, size(drawing, "cap_height") + 40)
+    for half in ("front", "back"):
+        piece = garment.piece(f"{half}_sleeve")
+        (tip,) = piece.notches_on("overarm")
+        long = length(piece.edge("overarm").path) - tip.at_mm
+        if abs(long - meant) > SEWN_MM:
+            yield f"the {half} sleeve is {long:.2f} mm long down the arm, meant are {meant:.2f}"
 
 
 def steps_follow(drawing: Drawing) -> Iterator[str]:

@@ -20,6 +20,7 @@ REFUSALS = frozenset(
         "back-wider-than-chest",
         "band-too-wide-for-v",
         "cannot-be-met",
+        "cap-too-high",
         "cap-too-low",
         "chest-wider-than-bust",
         "facing-too-wide",

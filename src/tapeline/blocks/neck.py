@@ -81,6 +81,8 @@ class Neckline:
     shape: NeckLine = NeckLine.SWEEP
     corner: Place | None = None
     """Of a square neck."""
+    body: tuple[Drawn, Drawn] | None = None
+    """What front and back have of it, where the rest goes with a raglan sleeve."""
 
     @property
     def bends(self) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tapeline.blocks.neck import Neckline
-from tapeline.draft import Draft, Reading, folded, halfway, notch_along, sewn
+from tapeline.draft import Draft, Drawn, Reading, folded, halfway, notch_along, sewn
 from tapeline.draft.place import needs_of
 from tapeline.lengths import Length, at_most, cm
 from tapeline.pattern import Cut, Edge, Mark, NotchKind, Piece, choice
@@ -152,6 +152,8 @@ def _strip(d: Draft, kind: _Kind, c: BandChoices, line: Neckline) -> Neckband:
         f"{word}_shoulder", "From the centre front to the shoulder, in proportion", half_length * (front / neckline)
     )
 
+    crossed = raglan_crossings(d, word, line.body, half_length, neckline) if line.body else ()
+
     s = d.sheet(kind.name)
     s.section(f"The {kind.name.replace('_', ' ')}")
     fold = s.point("centre_front", "The centre front, on the fold of the cloth", s.origin)
@@ -205,11 +207,28 @@ def _strip(d: Draft, kind: _Kind, c: BandChoices, line: Neckline) -> Neckband:
         notches=(
             notch_along("neckline", half_length - shoulder, NotchKind.SINGLE),
             notch_along("neckline_turned", shoulder, NotchKind.SINGLE),
+            *(notch_along("neckline", half_length - at, NotchKind.SINGLE) for at in crossed),
+            *(notch_along("neckline_turned", at, NotchKind.SINGLE) for at in crossed),
         ),
         marks=(Mark("crease", crease.path),),
     )
     return Neckband(
         piece, half_length - neckline, c.stretch, line.pointed, word, "lies flat" if kind.flat else "stands close"
+    )
+
+
+def raglan_crossings(
+    d: Draft, word: str, body: tuple[Drawn, Drawn], strip: Length, neckline: Length
+) -> tuple[Length, Length]:
+    """Where raglan seams meet a strip, from the centre front: `body` is what front and back have of the neckline."""
+    front = d.measured("front_body_neckline", "What the front has of the neckline, up to its raglan", body[0].reading())
+    back = d.measured("back_body_neckline", "What the back has of the neckline, up to its raglan", body[1].reading())
+    share = strip / neckline
+    return (
+        d.measured(f"{word}_raglan_front", "From the centre front to the front raglan, in proportion", front * share),
+        d.measured(
+            f"{word}_raglan_back", "From the centre front to the back raglan, in proportion", strip - back * share
+        ),
     )
 
 

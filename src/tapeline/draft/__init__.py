@@ -2,9 +2,9 @@
 
 from tapeline.draft.corrected import corrected, set_lower
 from tapeline.draft.draft import Draft
-from tapeline.draft.drawn import Drawn, Ray
+from tapeline.draft.drawn import Drawn, Ray, turned_over
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, STRAIGHT_UP, Heading
-from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way
+from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way, square_corner
 from tapeline.draft.sheet import (
     Sheet,
     edge,
@@ -19,6 +19,7 @@ from tapeline.draft.sheet import (
     seam,
     sewn,
 )
+from tapeline.draft.trace import Tracing, upright
 from tapeline.draft.turned import opposite, part_to, turned
 from tapeline.draft.worn import WornEdge, WornHalf, over_seam, worn_beside, worn_line, worn_line_from_point
 
@@ -33,6 +34,7 @@ __all__ = [
     "Ray",
     "Reading",
     "Sheet",
+    "Tracing",
     "WornEdge",
     "WornHalf",
     "corner_below",
@@ -55,7 +57,10 @@ __all__ = [
     "seam",
     "set_lower",
     "sewn",
+    "square_corner",
     "turned",
+    "turned_over",
+    "upright",
     "worn_beside",
     "worn_line",
     "worn_line_from_point",

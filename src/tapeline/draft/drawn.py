@@ -12,7 +12,7 @@ from tapeline.geometry import Line, Path, Vector, solve_one
 from tapeline.lengths import Length
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["Drawn", "Ray"]
+__all__ = ["Drawn", "Ray", "turned_over"]
 
 ROUNDING_MM = 1e-9
 """An arc that misses the end of a line by less ends there."""
@@ -112,6 +112,23 @@ class Drawn:
             (self.label, place.label),
         )
 
+    def touched_from(self, eye: Place, beyond: Place) -> Place:
+        """Where a ruler laid from a place touches it, beyond another place on it.
+
+        Raises `InputError` (`cannot-be-met`) when the ruler would cross it instead.
+        """
+
+        def aside(along: float) -> float:
+            return (self.path.at(along) - eye.point).unit.cross(self.path.direction_at(along))
+
+        start = self.path.length_to(beyond.point)
+        along = solve_one(aside, start, self.path.length, f"where a ruler from {eye.name} touches the {self.name}")
+        return Place(
+            self.path.at(along),
+            how=(f"where a ruler laid from {eye.name} touches the {self.name}",),
+            needs=(self.label, eye.label, beyond.label),
+        )
+
     def crossing_level(self, level: Place) -> Place:
         """Where it crosses the level of another place; `InputError` (`level-not-crossed`) when it does not."""
         across = Line(level.point, level.point + Vector(1, 0))
@@ -199,6 +216,16 @@ class Drawn:
     def reading(self) -> Reading:
         """Its length, measured along it."""
         return Reading(Length(self.path.length), (f"measured along the {self.full_name}",), (self.label,))
+
+
+def turned_over(place: Place, about: Place, line: Drawn) -> Place:
+    """Where a place comes to lie when the paper is folded along a line, straight on from its end."""
+    fold, off = line.path.arrives, place.point - about.point
+    return Place(
+        about.point + (fold * (2 * off.dot(fold)) - off),
+        how=(f"{place.name}, the paper folded at {about.name} along the {line.name}",),
+        needs=(place.label, about.label, line.label),
+    )
 
 
 @dataclass(frozen=True, slots=True)

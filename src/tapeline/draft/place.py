@@ -5,6 +5,7 @@ The verbs are the body's own: up, down, out (to the side), inward (to the centre
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -12,7 +13,7 @@ from tapeline.draft.heading import Heading
 from tapeline.geometry import Point, Vector
 from tapeline.lengths import Length, Phrase
 
-__all__ = ["Place", "Reading", "corner_below", "foot_of", "halfway", "part_way"]
+__all__ = ["Place", "Reading", "corner_below", "foot_of", "halfway", "part_way", "square_corner"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +153,28 @@ def foot_of(place: Place, line: tuple[Place, Place]) -> Place:
         first.point.toward(second.point, share),
         how=(f"square from {place.name} onto the line {first.name} - {second.name}",),
         needs=_labels(place, first, second),
+    )
+
+
+def square_corner(a: Place, b: Place, by: Length) -> Place:
+    """The corner of a set square whose arms pass through two places, a length from the first; it lies to their left.
+
+    >>> from tapeline.lengths import cm
+    >>> corner = square_corner(Place(Point(0, 0), "top"), Place(Point(0, -50), "low"), cm(3)).point
+    >>> round(corner.x, 6), round(corner.y, 6)
+    (24.0, -18.0)
+    """
+    way = b.point - a.point
+    # By Thales the corner lies on the circle over both: `along` of the way, and square off it to the left.
+    along = (by.mm / way.length) ** 2
+    if along >= 1:
+        raise ValueError(f"no set square reaches from {a.name} over {by.show()} to {b.name}")
+    off = math.sqrt(along * (1 - along))
+    return Place(
+        a.point + way * along + way.left * off,
+        how=(f"the corner of a set square whose arms pass through {a.name} and {b.name}, from {a.name} by ", by),
+        lengths=(by,),
+        needs=(*_labels(a, b), *needs_of(by)),
     )
 
 

@@ -104,13 +104,17 @@ class Sheet:
         first: tuple[Place, ...],
         then: tuple[Place, ...],
         *,
-        leave: Heading,
-        arrive: Heading,
+        leave: Heading | None = None,
+        arrive: Heading | None = None,
     ) -> tuple[Drawn, Drawn]:
         """One fair line that is named in two parts; the second begins where the first ends."""
         through = (*first, *then[1:])
         points = [place.point for place in through]
-        path = fair_line(points, leave.going(points[1] - points[0]), arrive.going(points[-1] - points[-2]))
+        path = fair_line(
+            points,
+            leave.going(points[1] - points[0]) if leave else None,
+            arrive.going(points[-1] - points[-2]) if arrive else None,
+        )
         how, needs = (how_curve(through, leave, arrive),), tuple(p.label for p in through)
         one, two = path.split_at_knot(len(first) - 1)
         return self.drawn(names[0], says, one, how, needs), self.drawn(names[1], says, two, how, needs)
@@ -120,6 +124,18 @@ class Sheet:
         level = at.inward(arm), at.out(arm)
         path = Path.through(*(p.point for p in (*level, at, at.up(arm), at.down(arm))))
         return self.drawn(name, says, path, (f"a cross on {at.name}",), (at.label,))
+
+    def cut(self, names: tuple[str, str], says: tuple[str, str], line: Drawn, at: Place) -> tuple[Drawn, Drawn]:
+        """A line cut in two at a place on it."""
+        along = line.path.length_to(at.point)
+        ends = ((0.0, along), (along, line.path.length))
+        one, two = (
+            self.drawn(
+                name, why, line.path.part(*part), (f"the {line.name}, cut at {at.name}",), (line.label, at.label)
+            )
+            for name, why, part in zip(names, says, ends, strict=True)
+        )
+        return one, two
 
     def joined(self, name: str, says: str, *lines: Drawn) -> Drawn:
         """Lines end to end as one; a line without length adds none, so that the one before still says where to."""

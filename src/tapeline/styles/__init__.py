@@ -5,6 +5,7 @@ from tapeline.styles.cardigan import STYLE as CARDIGAN
 from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.hooded import STYLE as HOODED
 from tapeline.styles.pyjama import STYLE as PYJAMA
+from tapeline.styles.raglan import STYLE as RAGLAN
 from tapeline.styles.shirt import STYLE as SHIRT
 from tapeline.styles.style import Style
 from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
@@ -14,5 +15,5 @@ from tapeline.styles.vest import STYLE as VEST
 __all__ = ["STYLES", "Style"]
 
 STYLES: dict[str, Style] = {
-    style.name: style for style in (TEE, VEST, SWEATSHIRT, HOODED, CARDIGAN, SHIRT, PYJAMA, DROPPED, BLOCK)
+    style.name: style for style in (TEE, VEST, SWEATSHIRT, HOODED, CARDIGAN, SHIRT, PYJAMA, DROPPED, RAGLAN, BLOCK)
 }

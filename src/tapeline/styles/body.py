@@ -12,7 +12,7 @@ from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
-from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, opened, sewn
+from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, only_if, opened, sewn
 from tapeline.lengths import cm
 from tapeline.pattern import Edge, Girth, NotchKind, Piece
 
@@ -61,6 +61,8 @@ class ArmLines:
     notch: Place
     edge: Callable[[str, Drawn], Edge] = sewn
     """What becomes of the armhole."""
+    neckline: Drawn | None = None
+    """What a raglan seam, in place of shoulder and armhole, leaves of the neckline; the rest goes with the sleeve."""
 
 
 ArmRule = Callable[[Sheet, Half, HalfShape], ArmLines]
@@ -120,37 +122,39 @@ def half_body(
     centre = sheet.straight("centre", shape.centre.says.format(name), shape.hem_centre, shape.neckline_centre)
     lines = arm(sheet, half, shape)
     hem = square_hem(sheet, shape.hem_centre, side)
+    neckline, raglan = lines.neckline or shape.neckline, lines.neckline is not None
     slit = (opened("vent", side.vent),) if side.vent else ()
     foot = half.waist_level if shape.hem_centre.point.y < half.waist_level.point.y else shape.hem_centre.up(GRAIN_UP)
     middle = shape.centre.draw(
         d,
         sheet,
-        HalfLines(
-            half, neck_point, shape.neckline_centre, shape.hem_centre, centre, shape.neckline, lines.shoulder, hem
-        ),
+        HalfLines(half, neck_point, shape.neckline_centre, shape.hem_centre, centre, neckline, lines.shoulder, hem),
     )
+    arm_edge = "raglan" if raglan else "armhole"
     piece = sheet.piece(
         name.title(),
         *middle.edges,
         shape.edge("neckline", middle.neckline),
-        sewn("shoulder", lines.shoulder),
-        lines.edge("armhole", lines.armhole),
+        *only_if(not raglan, sewn("shoulder", lines.shoulder)),
+        lines.edge(arm_edge, lines.armhole),
         sewn("side", side.side),
         *slit,
         (sewn if shape.banded else hemmed)("hem", hem),
         grain=(foot.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
         cut=middle.cut,
         notches=(
-            notch("armhole", lines.armhole, lines.notch, kind),
+            notch(arm_edge, lines.armhole, lines.notch, kind),
             notch("side", side.side, side.notch),
             *(notch("side", side.side, side.vent_top) for _ in slit),
         ),
         marks=middle.marks,
         pointed=("neckline",) if shape.pointed else (),
     )
-    whole = d.measured(f"{name}_armhole", f"Along the {name} armhole", lines.armhole.reading())
+    whole = d.measured(f"{name}_{arm_edge}", f"Along the {name} {arm_edge}", lines.armhole.reading())
     to_notch = d.measured(
-        f"{name}_armhole_notch", "From the shoulder to its notch", lines.armhole.reading_to(lines.notch)
+        f"{name}_{arm_edge}_notch",
+        f"From the {'neckline' if raglan else 'shoulder'} to its notch",
+        lines.armhole.reading_to(lines.notch),
     )
     return HalfBody(
         piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem, centre, side.side, lines.notch
