@@ -56,6 +56,7 @@ BO = wearer(
         ("arne_sweatshirt", ARNE, "sweatshirt", "easy", True),
         ("marit_hooded", MARIT, "hooded", "easy", True),
         ("arne_cardigan", ARNE, "cardigan", "easy", True),
+        ("marit_polo", MARIT, "polo", "slight", True),
         ("marit_shirt", MARIT, "shirt", "easy", True),
         ("arne_pyjama", ARNE, "pyjama", "loose", True),
         ("marit_vest", MARIT, "vest", "slight", True),

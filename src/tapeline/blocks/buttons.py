@@ -13,7 +13,7 @@ from tapeline.lengths import Length, cm
 from tapeline.measures import Figure
 from tapeline.pattern import Mark
 
-__all__ = ["BEYOND", "THICKNESS", "buttons"]
+__all__ = ["BEYOND", "LAPS", "THICKNESS", "buttonhole", "buttons"]
 
 THICKNESS = cm(0.3)
 """A buttonhole is longer than its button by the button's thickness."""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from tapeline.blocks.dartless import Half
-from tapeline.draft import Draft, Drawn, Place, Sheet, folded
+from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, folded
 from tapeline.pattern import Cut, Edge, Mark
 
 __all__ = ["ON_THE_FOLD", "Centre", "CentreRule", "HalfLines"]
@@ -19,6 +19,8 @@ class HalfLines:
     half: Half
     neck_point: Place
     """Where the shoulder meets the neck, on the body."""
+    round_the_neck: Reading
+    """Half the neckline, front and back."""
     neckline_centre: Place
     hem_centre: Place
     centre: Drawn

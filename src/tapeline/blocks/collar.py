@@ -42,6 +42,7 @@ class CollarChoices:
 COLLARS = {
     "stand": CollarChoices(),
     "one-piece": CollarChoices(stand=cm(0), width=cm(7.5), rise=cm(1)),
+    "rib": CollarChoices(stand=cm(0), width=cm(7), rise=cm(0), point=cm(6.5), forward=cm(1), cloth="rib"),
 }
 
 

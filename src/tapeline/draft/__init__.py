@@ -20,7 +20,7 @@ from tapeline.draft.sheet import (
     sewn,
 )
 from tapeline.draft.trace import Tracing, upright
-from tapeline.draft.turned import opposite, part_to, turned
+from tapeline.draft.turned import opposite, part_from, part_to, traced, turned
 from tapeline.draft.worn import WornEdge, WornHalf, over_seam, worn_beside, worn_line, worn_line_from_point
 
 __all__ = [
@@ -52,12 +52,14 @@ __all__ = [
     "opened",
     "opposite",
     "over_seam",
+    "part_from",
     "part_to",
     "part_way",
     "seam",
     "set_lower",
     "sewn",
     "square_corner",
+    "traced",
     "turned",
     "turned_over",
     "upright",

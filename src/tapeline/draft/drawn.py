@@ -36,6 +36,11 @@ class Drawn:
         return self.label.replace(".", " ").replace("_", " ")
 
     @property
+    def start(self) -> Place:
+        """Where it begins."""
+        return Place(self.path.start, how=(f"where the {self.name} begins",), needs=(self.label,))
+
+    @property
     def reversed(self) -> Drawn:
         """The same line from its other end."""
         return Drawn(self.label, self.path.reversed())

@@ -7,7 +7,7 @@ from tapeline.draft.place import Place
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import Rigid
 
-__all__ = ["opposite", "part_to", "turned"]
+__all__ = ["opposite", "part_from", "part_to", "traced", "turned"]
 
 
 def opposite(place: Place, fold: Drawn) -> Place:
@@ -35,6 +35,17 @@ def part_to(sheet: Sheet, name: str, says: str, line: Drawn, end: Place) -> Draw
     """What there is of a line from its start to a place on it."""
     path = line.path.part(0, line.path.length_to(end.point))
     return sheet.drawn(name, says, path, (f"the {line.name} as far as {end.name}",), (line.label, end.label))
+
+
+def part_from(sheet: Sheet, name: str, says: str, line: Drawn, start: Place) -> Drawn:
+    """What there is of a line from a place on it to its end."""
+    path = line.path.part(line.path.length_to(start.point), line.path.length)
+    return sheet.drawn(name, says, path, (f"the {line.name} from {start.name} on",), (line.label, start.label))
+
+
+def traced(sheet: Sheet, name: str, says: str, line: Drawn) -> Drawn:
+    """A line of another sheet, traced onto this one, which lies under it with the centre lines on each other."""
+    return sheet.drawn(name, says, line.path, (f"the {line.full_name}, traced through",), (line.label,))
 
 
 def _over(fold: Drawn) -> Rigid:

@@ -4,6 +4,7 @@ from tapeline.styles.block import STYLE as BLOCK
 from tapeline.styles.cardigan import STYLE as CARDIGAN
 from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.hooded import STYLE as HOODED
+from tapeline.styles.polo import STYLE as POLO
 from tapeline.styles.pyjama import STYLE as PYJAMA
 from tapeline.styles.raglan import STYLE as RAGLAN
 from tapeline.styles.shirt import STYLE as SHIRT
@@ -15,5 +16,6 @@ from tapeline.styles.vest import STYLE as VEST
 __all__ = ["STYLES", "Style"]
 
 STYLES: dict[str, Style] = {
-    style.name: style for style in (TEE, VEST, SWEATSHIRT, HOODED, CARDIGAN, SHIRT, PYJAMA, DROPPED, RAGLAN, BLOCK)
+    style.name: style
+    for style in (TEE, VEST, SWEATSHIRT, HOODED, CARDIGAN, POLO, SHIRT, PYJAMA, DROPPED, RAGLAN, BLOCK)
 }

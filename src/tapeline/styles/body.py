@@ -12,7 +12,7 @@ from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
-from tapeline.draft import Draft, Drawn, Place, Sheet, hemmed, notch, only_if, opened, sewn
+from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, hemmed, notch, only_if, opened, sewn
 from tapeline.lengths import cm
 from tapeline.pattern import Edge, Girth, NotchKind, Piece
 
@@ -107,16 +107,21 @@ class Body:
 
 def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmRule = set_in) -> Body:
     """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
+    neck = front.neckline.reading() + back.neckline.reading()
     return Body(
-        half_body(d, "back", block.back, back, arm, neck_point=block.neck.back_neck_point, kind=NotchKind.DOUBLE),
-        half_body(d, "front", block.front, front, arm, neck_point=block.neck.front_neck_point, kind=NotchKind.SINGLE),
+        half_body(d, "back", (block.back, block.neck.back_neck_point, neck), back, arm, kind=NotchKind.DOUBLE),
+        half_body(d, "front", (block.front, block.neck.front_neck_point, neck), front, arm, kind=NotchKind.SINGLE),
     )
 
 
 def half_body(
-    d: Draft, name: str, half: Half, shape: HalfShape, arm: ArmRule, *, neck_point: Place, kind: NotchKind
+    d: Draft, name: str, body: tuple[Half, Place, Reading], shape: HalfShape, arm: ArmRule, *, kind: NotchKind
 ) -> HalfBody:
-    """One half as a piece: on the fold, or open at the centre."""
+    """One half as a piece: on the fold, or open at the centre.
+
+    The body is the half's points, its neck point, and half the neckline, front and back.
+    """
+    half, neck_point, round_the_neck = body
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
     centre = sheet.straight("centre", shape.centre.says.format(name), shape.hem_centre, shape.neckline_centre)
@@ -128,7 +133,17 @@ def half_body(
     middle = shape.centre.draw(
         d,
         sheet,
-        HalfLines(half, neck_point, shape.neckline_centre, shape.hem_centre, centre, neckline, lines.shoulder, hem),
+        HalfLines(
+            half,
+            neck_point,
+            round_the_neck,
+            shape.neckline_centre,
+            shape.hem_centre,
+            centre,
+            neckline,
+            lines.shoulder,
+            hem,
+        ),
     )
     arm_edge = "raglan" if raglan else "armhole"
     piece = sheet.piece(

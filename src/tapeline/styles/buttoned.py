@@ -11,7 +11,7 @@ from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import Sleeve, sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
-from tapeline.draft import Draft
+from tapeline.draft import Draft, edge
 from tapeline.lengths import Length
 from tapeline.pattern import Garment
 from tapeline.styles.body import body_girths, sleeve_girths
@@ -87,9 +87,13 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
             *body_seams(),
             *closed,
             *sleeve_seams(arm),
-            *collar_seams(round_the_neck, lapped=c.front.buttoned),
+            *collar_seams(round_the_neck, lap=edge("front", "lap") if c.front.buttoned else None),
         ),
-        joins=(*body_joins(made.back_side), *(() if c.front.buttoned else zip_joins()), *sleeve_joins()),
+        joins=(
+            *body_joins(made.back_side, made.neckline.bends),
+            *(() if c.front.buttoned else zip_joins()),
+            *sleeve_joins(),
+        ),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     return pieced(d, garment, c.yoke, c.colour_block)

@@ -85,7 +85,7 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
             *cuff_seams(wrist),
             *hem_band_seams(hem),
         ),
-        joins=(*body_joins(), *zip_joins(), *sleeve_joins()),
+        joins=(*body_joins(made.back_side, made.neckline.bends), *zip_joins(), *sleeve_joins()),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
 

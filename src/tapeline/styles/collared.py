@@ -5,11 +5,11 @@ from __future__ import annotations
 from tapeline.blocks.collar import Collar
 from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
 from tapeline.draft import edge, seam
-from tapeline.pattern import Seam
+from tapeline.pattern import EdgeRef, Seam
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles.top import NecklineChoices
 
-__all__ = ["collar_seams", "facing_seams", "no_point"]
+__all__ = ["collar_seams", "facing_seams", "no_point", "placket_seams"]
 
 
 def no_point(c: NecklineChoices) -> None:
@@ -26,16 +26,26 @@ def no_point(c: NecklineChoices) -> None:
         )
 
 
-def collar_seams(made: Collar, *, lapped: bool) -> tuple[Seam, ...]:
-    """Collar to neckline; a stand goes on over the lap, a collar without one ends at the centre front."""
-    round_the_neck = edge("back", "neckline"), edge("front", "neckline").backward
+def collar_seams(made: Collar, *, lap: EdgeRef | None, before: EdgeRef | None = None) -> tuple[Seam, ...]:
+    """Collar to neckline; a stand goes on over the lap, a collar without one ends at the centre front.
+
+    Args:
+        made: The collar.
+        lap: The upper edge of what laps over the centre, walked to the centre.
+        before: What the neckline has between the front and the centre: the top of a placket, walked from the centre.
+    """
+    round_the_neck = (
+        edge("back", "neckline"),
+        edge("front", "neckline").backward,
+        *(() if before is None else (before.backward,)),
+    )
     ends = (
         seam("collar_outer", edge("collar", "outer"), edge("collar", "outer")),
         seam("collar_end", edge("collar", "front_end"), edge("collar", "front_end")),
     )
     if made.stand is None:
         return (seam("neckline", edge("collar", "neckline").backward, *round_the_neck), *ends)
-    over = (edge("front", "lap").backward,) if lapped else ()
+    over = () if lap is None else (lap.backward,)
     return (
         seam("neckline", edge("stand", "neckline").backward, *round_the_neck, *over),
         seam("collar", edge("collar", "stand").backward, edge("stand", "collar")),
@@ -49,4 +59,20 @@ def facing_seams() -> tuple[Seam, ...]:
     return (
         seam("facing_neckline", edge("front", "facing_neckline"), edge("front", "neckline").backward),
         seam("facing_lap", edge("front", "facing_lap").backward, edge("front", "lap")),
+    )
+
+
+def placket_seams() -> tuple[Seam, ...]:
+    """Each strip to its side of the slit and to the slit's foot, and folded onto itself."""
+    foot = edge("front", "placket_foot")
+    return (
+        seam("placket", edge("placket", "placket"), edge("front", "placket").backward),
+        seam("placket_turned", edge("placket", "placket_turned").backward, edge("placket", "placket")),
+        seam("placket_foot", edge("placket", "foot"), foot.backward),
+        seam("placket_foot_lap", edge("placket", "foot_lap"), foot.backward),
+        seam(
+            "placket_foot_turned", edge("placket", "foot_turned"), edge("placket", "foot"), edge("placket", "foot_lap")
+        ),
+        seam("placket_facing", edge("placket", "facing_neckline"), edge("placket", "neckline").backward),
+        seam("placket_lap", edge("placket", "facing_lap").backward, edge("placket", "lap")),
     )

@@ -71,6 +71,9 @@ GOVERNED = (
     Governed("front.front_edge_top", ("front", "button"), "inward", share=0.5),
     Governed("front.facing_chest", ("front", "facing"), "out"),
     Governed("front.button_1", ("first_button",), "down"),
+    # Each strip lies over the centre by half of its width.
+    Governed("front.placket_corner", ("placket", "width"), "out", share=0.5),
+    Governed("front.placket_end", ("placket", "length"), "down"),
     Governed("stand.centre_back_top", ("collar", "stand"), "up"),
     Governed("collar.centre_back_top", ("collar", "width"), "up"),
     Governed("collar.crease_left", ("collar", "width"), "up"),

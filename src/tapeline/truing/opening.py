@@ -28,7 +28,7 @@ class Opening:
     band_mm: float
     """What is sewn to it, a band or a facing; the neckline itself, where it is turned up."""
     stretched_mm: float
-    """What gives least: the neckline in its cloth, or the band in its own."""
+    """What gives least, the neckline or the band in its cloth; and both sides of a slit, which do not stretch."""
     limit: str
     """Which of the two that is."""
     head_mm: float
@@ -59,15 +59,20 @@ def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | No
     head, head_is = found
     # Both sides are halves.
     neckline, band = (2 * garment.run_length(side) for side in (seam.b, seam.a)) if seam else (2 * turned, 2 * turned)
-    slit = 2 * keyhole(garment)
+    slit, slit_is = max((keyhole(garment), "keyhole"), (placket(garment), "placket"))
     band_stretch = cloth.stretch_across if seam is None or seam.stretch is None else seam.stretch
     cloth_opens, band_opens = neckline * (1 + cloth.stretch_across / 100), band * (1 + band_stretch / 100)
     # A slit only parts: its facing is cut along, and does not stretch there.
     limit = "the neckline in its cloth"
     if seam is not None and band_opens < cloth_opens:
         limit = f"the {garment.piece(seam.a[0].piece).title.lower()} in its cloth"
-    limit += ", and both sides of its keyhole" if slit else ""
-    return Opening(neckline, band, min(cloth_opens, band_opens) + slit, limit, head, head_is, cornered(garment))
+    limit += f", and both sides of its {slit_is}" if slit else ""
+    return Opening(neckline, band, min(cloth_opens, band_opens) + 2 * slit, limit, head, head_is, cornered(garment))
+
+
+def placket(garment: Garment) -> float:
+    """Millimetres down one side of a placket from the neckline, 0 without one."""
+    return sum(garment.run_length(seam.b) for seam in garment.seams if seam.name == "placket")
 
 
 def turned_necklines(garment: Garment) -> list[Edge]:

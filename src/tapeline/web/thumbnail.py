@@ -74,6 +74,9 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.front": ("front.facing_inner", "front.facing_lap", "front.lap", "front.centre"),
     "garment.front.button": ("front.facing_lap", "front.lap"),
     "garment.front.facing": ("front.facing_inner",),
+    "garment.placket": ("front.placket", "front.placket_foot", "placket.lap", "placket.placket"),
+    "garment.placket.width": ("front.placket_foot", "placket.foot", "placket.foot_lap"),
+    "garment.placket.length": ("front.placket", "placket.placket", "placket.placket_turned"),
     "garment.collar": (
         "stand.neckline",
         "stand.front_end",
