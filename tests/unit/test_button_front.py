@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
+from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.docket import docket_from_text
 from tapeline.draft import Draft
 from tapeline.geometry import Point
@@ -130,6 +131,7 @@ def test_a_button_too_near_the_bust_is_doubted() -> None:
 @pytest.mark.parametrize(
     ("code", "changes"),
     [
+        ("kangaroo-on-opening", {"pocket": PocketChoices(kind=PocketKind.KANGAROO)}),
         ("facing-too-narrow", {"front": FrontEdge(button=cm(4), facing=cm(4))}),
         (
             "no-room-for-buttons",

@@ -113,7 +113,9 @@ def placket(d: Draft, c: PlacketChoices, front: Drawn) -> Piece:
     neck_out = s.point("centre_top_out", "The neckline's beginning, on the inner layer", opposite(neck, edge))
     return s.piece(
         "Placket strip",
-        sewn("placket_turned", s.straight("placket_turned", "Folded in and stitched over the seam", low_out, top_out),
+        sewn(
+            "placket_turned",
+            s.straight("placket_turned", "Folded in and stitched over the seam", low_out, top_out),
             c.width / 4,
         ),
         sewn(

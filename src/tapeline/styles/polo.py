@@ -8,6 +8,7 @@ from tapeline.blocks.collar import COLLARS, CollarChoices, collar
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.placket import PlacketChoices, placket, slit_front
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.blocks.stand import ButtonedLap
@@ -16,6 +17,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, no_point, placket_seams
+from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
@@ -36,6 +38,7 @@ class PoloChoices:
     length: Length = choice(cm(5), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     hem: HemChoices = PLAIN_HEM
+    pocket: PocketChoices = PocketChoices()
     sleeve: SleeveChoices = SleeveChoices()
 
 
@@ -43,12 +46,13 @@ def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
     """A tee with a slit at the centre front, two strips that close it, and a collar between their centres."""
     no_point(c.neckline)
     made = top(d, c, surveyed=surveyed, hem=c.hem, front_edge=slit_front(c.placket))
+    made, pocket = pocketed(d, c.pocket, made)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     strip = placket(d, c.placket, made.neckline.front)
     round_the_neck = collar(d, c.collar, made.neckline, ButtonedLap(c.placket.width / 2, c.placket.button))
     return d.garment(
         "polo",
-        pieces=(*made.body.pieces, arm.piece, strip, *round_the_neck.pieces),
+        pieces=(*made.body.pieces, arm.piece, strip, *round_the_neck.pieces, *pocket),
         seams=(
             *body_seams(),
             *sleeve_seams(arm),

@@ -1,4 +1,4 @@
-"""Style `pyjama`: a pyjama top of woven cloth, buttoned in front, with a collar in one piece and easy sleeves."""
+"""Style `pyjama`: a pyjama top of woven cloth, buttoned in front, with a collar in one piece, easy sleeves and a pocket."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
-from tapeline.blocks.pocket_choices import PocketChoices
+from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
@@ -31,7 +31,7 @@ class PyjamaChoices:
     front: FrontEdge = FRONT_EDGES["buttons"]
     first_button: Length = choice(cm(2), 0.5, 20, "the first button lies so far below the neckline")
     collar: CollarChoices = COLLARS["one-piece"]
-    pocket: PocketChoices = PocketChoices()
+    pocket: PocketChoices = PocketChoices(kind=PocketKind.BREAST)
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     length: Length = choice(cm(8), *LENGTH)
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
@@ -44,7 +44,7 @@ class PyjamaChoices:
 
 
 def pyjama(d: Draft, c: PyjamaChoices, *, surveyed: bool) -> Garment:
-    """Back, two fronts with a facing, a sleeve that hardly narrows, and a collar that turns over by itself."""
+    """Back, two fronts with a facing and a pocket, a sleeve that hardly narrows, and a collar that turns over by itself."""
     return buttoned(d, c, "pyjama", surveyed=surveyed)
 
 
