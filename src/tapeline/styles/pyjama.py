@@ -1,4 +1,4 @@
-"""Style `pyjama`: a pyjama top of woven cloth, buttoned in front, with a collar in one piece, easy sleeves and a pocket."""
+"""Style `pyjama`: a pyjama top of woven cloth, with a collar in one piece, easy sleeves and a pocket."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ class PyjamaChoices:
 
 
 def pyjama(d: Draft, c: PyjamaChoices, *, surveyed: bool) -> Garment:
-    """Back, two fronts with a facing and a pocket, a sleeve that hardly narrows, and a collar that turns over by itself."""
+    """Back, two fronts with a facing, a sleeve that hardly narrows, a collar that turns over by itself, a pocket."""
     return buttoned(d, c, "pyjama", surveyed=surveyed)
 
 
