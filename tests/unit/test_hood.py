@@ -90,6 +90,15 @@ def test_what_was_not_taped_is_typical_or_expected() -> None:
     assert size(hooded(), "hood_neck_to_crown") == 280
 
 
+@pytest.mark.parametrize(("mm", "doubted"), [(220, True), (230, False), (330, False), (340, True)])
+def test_a_neck_to_crown_that_goes_badly_with_the_head_is_doubted(mm: float, doubted: bool) -> None:
+    """More than a fifth off half the head: a slip of the tape, or a head unlike most."""
+    d = Draft(ILSE.with_tape("neck_to_crown", mm), {})
+    STYLES["hooded"].page(d, style_choices("hooded", "easy"), surveyed=True)
+    found = [(note.code, note.severity, note.where) for note in d.notes]
+    assert found == ([("crown-unlikely", Severity.DOUBT, "tapes.neck_to_crown")] if doubted else [])
+
+
 def test_a_childs_head_has_to_be_taped() -> None:
     """No survey of children stands in for it."""
     tapes = {name: mm for name, mm in CHILD.tapes.items() if name != "head_girth"}
