@@ -140,6 +140,13 @@ def test_a_strip_that_reaches_the_shoulders_is_refused() -> None:
     assert [problem.code for problem in refused.value.problems] == ["hood-strip-wide"]
 
 
+def test_a_hood_that_is_deep_and_low_is_refused() -> None:
+    """Deeper than it is high by more than a tenth (our own limit), its crown would turn back."""
+    with pytest.raises(InputError) as refused:
+        hooded(height_ease=cm(0), depth_ease=cm(15))
+    assert [problem.code for problem in refused.value.problems] == ["hood-too-deep"]
+
+
 def test_no_cord_for_a_child() -> None:
     """EN 14682 (read in an authority's summary): none in hood and neck up to 7 years, none with free ends up to 14."""
     with pytest.raises(InputError) as refused:

@@ -46,6 +46,8 @@ LEAST_OF_BACK = cm(1)
 """Of the back neckline, between the strip and the shoulder."""
 DRAWN_OUT = cm(3)
 """The neck edge may reach so far behind the back of the head; further, and the crown would turn back on its way."""
+DEEPEST = Fraction(11, 10)
+"""A hood is no deeper than its height times this; our own choice."""
 GRAIN_IN = cm(6)
 
 
@@ -125,6 +127,14 @@ def hood(d: Draft, c: HoodChoices, line: Neckline, widened: Length) -> Hood:
         + (", less half the strip" if three else "")
         + "; on a long neckline never so little that the back is drawn out to it",
         at_least(depth - c.strip_width / 2 if three else depth, run - DRAWN_OUT),
+    )
+    d.require(
+        "hood-too-deep",
+        height * DEEPEST,
+        depth,
+        says="the hood is so much deeper than it is high that it would hang at the back like a bag",
+        where="garment.hood.depth_ease",
+        hint="make garment.hood.depth_ease smaller, or garment.hood.height_ease larger",
     )
     centre_front, neck_back, edge = neck_line(s, run, rise)
     shoulder = s.point("shoulder", "Meets the shoulder seam", edge.along(front))
