@@ -19,6 +19,8 @@ _OURS: Mapping[str, tuple[bytes, ...]] = {
     ".html": (b"<!doctype html", b"<!DOCTYPE html"),
     ".json": (b"{",),
     ".jsonl": (b"{",),
+    ".dxf": (b"0\nSECTION", b"0\r\nSECTION"),
+    ".plt": (b"IN;",),
 }
 """How a file begins that may be written over without asking: an older one of the same kind."""
 

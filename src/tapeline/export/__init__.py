@@ -1,20 +1,29 @@
 """One file for each thing a finished garment is written to: print, drawing, data."""
 
+from tapeline.export.curves import curves
+from tapeline.export.exchange import Exchanged, Release, exchange
 from tapeline.export.json import document, schema, text
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
+from tapeline.export.plotter import Plot, plotted
 from tapeline.export.svg import svg
 from tapeline.export.write import write_all, write_whole
 from tapeline.export.written import Written, letters_width, written
 
 __all__ = [
+    "Exchanged",
     "Paper",
+    "Plot",
     "Print",
+    "Release",
     "Written",
+    "curves",
     "document",
+    "exchange",
     "letters_width",
     "paper",
     "pdf",
+    "plotted",
     "printed",
     "schema",
     "svg",

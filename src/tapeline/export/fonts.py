@@ -14,13 +14,16 @@ from pathlib import Path
 
 from tapeline.problems import Problem, Severity
 
-__all__ = ["BOLD", "REGULAR", "letters_problem", "register", "writable"]
+__all__ = ["BOLD", "REGULAR", "in_ascii", "letters_problem", "register", "writable"]
 
 REGULAR, BOLD = "TapelineWords", "TapelineTitles"
 
 _NEAREST = {
     "″": '"',
     "′": "'",
+    "¼": "1/4",
+    "½": "1/2",
+    "¾": "3/4",
     "⅛": "1/8",
     "⅜": "3/8",
     "⅝": "5/8",
@@ -34,10 +37,13 @@ _OTHERS = """
 а:a б:b в:v г:g д:d е:e ж:zh з:z и:i й:y к:k л:l м:m н:n о:o п:p р:r с:s т:t у:u ф:f х:kh ц:ts ч:ch ш:sh щ:shch ъ:'
 ы:y ь:' э:e ю:yu я:ya і:i ї:yi є:ye ґ:g
 α:a β:v γ:g δ:d ε:e ζ:z η:i θ:th ι:i κ:k λ:l μ:m ν:n ξ:x ο:o π:p ρ:r σ:s ς:s τ:t υ:y φ:f χ:ch ψ:ps ω:o
-ħ:h ŧ:t đ:d ŋ:ng ə:e
+ħ:h ŧ:t đ:d ŋ:ng ə:e ł:l ø:o ß:ss æ:ae œ:oe þ:th ð:d ı:i
 """
 _LETTERS = dict(pair.split(":") for pair in _OTHERS.split())
 """Common ways to write these in Latin letters (from memory)."""
+
+
+_ASCII = frozenset(range(32, 127))
 
 
 @cache
@@ -62,26 +68,39 @@ def writable(text: str) -> tuple[str, str]:
     >>> writable("Erdős Жанна")
     ('Erdos Zhanna', 'őЖан')
     """
-    held = register()
+    return _in_letters(text, register())
+
+
+def in_ascii(text: str) -> tuple[str, str]:
+    """The same in the 95 plain letters, figures and signs that every file and machine knows.
+
+    >>> in_ascii("Zoë Łuczak, 33¼″")
+    ('Zoe Luczak, 33 1/4"', 'ëŁ')
+    """
+    return _in_letters(text, _ASCII)
+
+
+def _in_letters(text: str, held: frozenset[int]) -> tuple[str, str]:
     done, replaced = [], []
     for letter in unicodedata.normalize("NFC", text):
         if ord(letter) in held:
             done.append(letter)
             continue
         near = _near(letter, held)
-        done.append(near)
+        # 33 1/8, not 331/8.
+        done.append(f" {near}" if "/" in near and "".join(done)[-1:].isdigit() else near)
         if letter not in _NEAREST and not unicodedata.combining(letter):
             replaced.append(letter)
     # Plain stand-ins such as " for inches say the same, so only true letters are reported.
     return "".join(done), "".join(dict.fromkeys(_reported(replaced)))
 
 
-def letters_problem(replaced: str) -> Problem:
-    """What the print says about letters that it does not have."""
+def letters_problem(replaced: str, what: str = "print") -> Problem:
+    """What the print, or another file, says about letters that it does not have."""
     return Problem(
         "letters-replaced",
         Severity.NOTE,
-        f"the print has no letters {' '.join(replaced)}; it shows the nearest Latin ones",
+        f"the {what} has no letters {' '.join(replaced)}; it shows the nearest Latin ones",
         hint="the drawing (SVG) and the data (JSON) keep them",
     )
 
@@ -101,7 +120,7 @@ def _near(letter: str, held: frozenset[int]) -> str:
     if base:
         return base
     plain = unicodedata.normalize("NFD", letter.casefold())[:1]
-    latin = _LETTERS.get(letter.casefold()) or _LETTERS.get(plain)
+    latin = _LETTERS.get(letter.lower()) or _LETTERS.get(letter.casefold()) or _LETTERS.get(plain)
     if latin is None:
         return "?"
     return latin.capitalize() if letter != letter.casefold() else latin

@@ -6,20 +6,34 @@ The command line, the page and Python callers all go through these functions.
 from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
-from tapeline.project.products import document, drawing, finished, hand_sheet, print_pdf, printed, report
+from tapeline.project.products import (
+    curve_file,
+    document,
+    drawing,
+    exchange_file,
+    finished,
+    hand_sheet,
+    plotter_files,
+    print_pdf,
+    printed,
+    report,
+)
 
 __all__ = [
     "Drafted",
     "Explanation",
     "Mover",
+    "curve_file",
     "document",
     "draft",
     "draw_garment",
     "drawing",
+    "exchange_file",
     "explain",
     "explainable",
     "finished",
     "hand_sheet",
+    "plotter_files",
     "print_pdf",
     "printed",
     "report",

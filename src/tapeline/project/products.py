@@ -11,9 +11,24 @@ from tapeline.problems import InputError
 from tapeline.project.drafted import Drafted, draw_garment
 
 if TYPE_CHECKING:
-    from tapeline.export import Print, Written
+    from tapeline.export import Exchanged, Plot, Print, Written
 
-__all__ = ["document", "drawing", "finished", "hand_sheet", "print_pdf", "printed", "report"]
+__all__ = [
+    "curve_file",
+    "document",
+    "drawing",
+    "exchange_file",
+    "finished",
+    "hand_sheet",
+    "plotter_files",
+    "print_pdf",
+    "printed",
+    "report",
+]
+
+
+USUAL_ROLL = "roll 914 mm"
+"""A usual width of plotter rolls (from memory)."""
 
 
 def finished(drafted: Drafted, date: str = "") -> Finished:
@@ -61,6 +76,37 @@ def printed(drafted: Drafted, paper: str = "", date: str = "") -> Print:
 def print_pdf(drafted: Drafted, paper: str = "", date: str = "") -> bytes:
     """The bytes of `printed`."""
     return printed(drafted, paper, date).data
+
+
+def exchange_file(drafted: Drafted, date: str = "", release: str = "R12") -> Exchanged:
+    """The pieces as DXF by the open layer convention of garment patterns; `release` is `R12` or `R2000`."""
+    from tapeline.export import Release, exchange
+
+    return exchange([finished(drafted, date)], drafted.docket.unit, Release(release))
+
+
+def curve_file(drafted: Drafted) -> bytes:
+    """The lines as DXF with true curves, for general drawing programs."""
+    from tapeline.export import curves
+
+    return curves(finished(drafted), drafted.docket.unit)
+
+
+def plotter_files(drafted: Drafted, roll: str = "", *, narrow: bool = False) -> Plot:
+    """The pieces on a roll as HP-GL.
+
+    Args:
+        drafted: What was drafted.
+        roll: `roll 914 mm`, `roll 36 in`; empty for the docket's paper, where that is a roll, or `USUAL_ROLL`.
+        narrow: For plotters that hold 16 bits: several files, each for a part of the roll.
+
+    Raises:
+        InputError: no such roll, or the pieces do not fit it.
+    """
+    from tapeline.export import paper, plotted
+
+    on = paper(roll or drafted.docket.paper)
+    return plotted(finished(drafted), on if roll or on.is_roll else paper(USUAL_ROLL), narrow=narrow)
 
 
 def hand_sheet(drafted: Drafted, date: str = "", *, scale: float | None = None, blank: bool = False) -> Written:

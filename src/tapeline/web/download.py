@@ -7,7 +7,18 @@ from dataclasses import dataclass
 
 from tapeline.export import text as json_text
 from tapeline.problems import InputError
-from tapeline.project import Drafted, document, drawing, hand_sheet, print_pdf, report, today
+from tapeline.project import (
+    Drafted,
+    curve_file,
+    document,
+    drawing,
+    exchange_file,
+    hand_sheet,
+    plotter_files,
+    print_pdf,
+    report,
+    today,
+)
 from tapeline.web.view import View
 
 __all__ = ["DOWNLOADS", "Download", "download"]
@@ -18,10 +29,18 @@ DOWNLOADS = {
     "json": "application/json",
     "html": "text/html; charset=utf-8",
     "toml": "application/toml",
+    "dxf": "image/vnd.dxf",
+    "curves": "image/vnd.dxf",
+    "plotter": "application/vnd.hp-hpgl",
     "hand-sheet": "application/pdf",
     "class-sheet": "application/pdf",
 }
-ENDINGS = {"hand-sheet": "-hand-sheet.pdf", "class-sheet": "-class-sheet.pdf"}
+ENDINGS = {
+    "hand-sheet": "-hand-sheet.pdf",
+    "class-sheet": "-class-sheet.pdf",
+    "curves": "-curves.dxf",
+    "plotter": ".plt",
+}
 """Of files that are not simply named after their kind."""
 
 
@@ -49,6 +68,12 @@ def _made(kind: str, drafted: Drafted, paper: str) -> bytes:
     date = today()
     if kind == "pdf":
         return print_pdf(drafted, paper, date)
+    if kind == "dxf":
+        return exchange_file(drafted, date).data
+    if kind == "curves":
+        return curve_file(drafted)
+    if kind == "plotter":
+        return plotter_files(drafted).frames[0]
     if kind in ENDINGS:
         return hand_sheet(drafted, date, blank=kind == "class-sheet").data
     if kind == "svg":
