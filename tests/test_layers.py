@@ -20,6 +20,7 @@ HOMES = {
     "click": {"cli"},
     "rich": {"cli"},
     "reportlab": {"export"},
+    "ezdxf": {"export"},
     "pikepdf": {"export"},
     "kurbopy": {"geometry"},
     "scipy": {"geometry"},

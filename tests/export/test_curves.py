@@ -7,6 +7,8 @@ from pathlib import Path
 
 import ezdxf
 import pytest
+from ezdxf.entities.line import Line as Straight
+from ezdxf.entities.spline import Spline
 from shapely import LineString, MultiLineString
 
 from tapeline.docket import read_docket
@@ -26,9 +28,10 @@ def test_curves_are_the_curves_drafted(name: str) -> None:
     assert not file.audit().errors
     drawn = []
     for entity in file.modelspace().query('*[layer=="CUT-LINE" | layer=="FOLD-LINE"]'):
-        if entity.dxftype() == "LINE":
+        if isinstance(entity, Straight):
             drawn.append(LineString([(p.x, p.y) for p in (entity.dxf.start, entity.dxf.end)]))
         else:
+            assert isinstance(entity, Spline)
             drawn.append(LineString([(p.x, p.y) for p in entity.flattening(1e-4)]))
     asked = sum(piece.cut_line.length for piece in garment.pieces)
     assert MultiLineString(drawn).length == pytest.approx(asked, abs=EXACT_MM * len(garment.pieces))

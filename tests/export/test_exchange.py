@@ -26,7 +26,12 @@ WITHIN_MM = 0.05
 INCH_MM = 25.4
 
 
-@pytest.fixture(scope="module", params=EXAMPLES, ids=lambda path: path.stem)
+@pytest.fixture(
+    scope="module",
+    params=[
+        pytest.param(path, id=path.stem, marks=[] if path.stem == "tee" else pytest.mark.slow) for path in EXAMPLES
+    ],
+)
 def garment(request: pytest.FixtureRequest) -> Finished:
     """Every example, finished."""
     return finished(draft(read_docket(request.param)))
@@ -82,9 +87,7 @@ def test_sew_lines_grain_and_mirror_lines_are_those_of_the_piece(garment: Finish
     """Layer 14 covers every edge that is sewn, 7 runs along the grain, 6 along the fold."""
     for block, piece in zip(blocks(exchange([garment]).data)[0].values(), garment.pieces, strict=True):
         sewn = [edge.path for edge in piece.piece.edges if not edge.fold]
-        length = sum(
-            LineString([*chain, chain[0]] if closed else chain).length for closed, chain in block.chains["14"]
-        )
+        length = sum(LineString([*chain, chain[0]] if closed else chain).length for closed, chain in block.chains["14"])
         assert length == pytest.approx(sum(path.length for path in sewn), abs=WITHIN_MM)
         ((start, end),) = block.lines["7"]
         grain = piece.piece.grain

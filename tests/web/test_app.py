@@ -133,6 +133,19 @@ def test_hand_sheets_are_downloads_too(client: Client) -> None:
         assert f"tee-{kind}.pdf" in answer.headers["content-disposition"]
 
 
+def test_files_for_machines_are_downloads_too(client: Client) -> None:
+    """Exchange file, curves and plotter file, under names that say which is which."""
+    for kind, name, begins in (
+        ("dxf", "tee.dxf", b"  0\nSECTION"),
+        ("curves", "tee-curves.dxf", b"  0\nSECTION"),
+        ("plotter", "tee.plt", b"IN;"),
+    ):
+        answer = client.ask("GET", f"/download/{kind}")
+        assert answer.status_code == 200
+        assert answer.content.startswith(begins)
+        assert name in answer.headers["content-disposition"]
+
+
 def test_without_a_garment_a_print_says_why() -> None:
     """A docket that is not whole gives no file, and says what is missing."""
     answer = Client('[wearer]\nfigure = "woman"\n').ask("GET", "/download/pdf")

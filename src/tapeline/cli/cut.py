@@ -35,9 +35,7 @@ KINDS = ("exchange", "curves", "plotter")
 @click.option("--narrow", is_flag=True, help="A plotter that holds 16 bits: a file for each 1.6 m of the roll.")
 @click.option("--out", type=click.Path(path_type=Path), help="The file to write.  [the docket's name, here]")
 @force
-def cut(
-    docket: Path, kind: str, release: str | None, roll: str, out: Path | None, *, narrow: bool, force: bool
-) -> int:
+def cut(docket: Path, kind: str, release: str | None, roll: str, out: Path | None, *, narrow: bool, force: bool) -> int:
     """Write a garment's pieces for a machine or another program.
 
     Check one piece against its size in the cutting list before cloth is cut. Blades: keep to the machine's manual and

@@ -1,7 +1,8 @@
 """One file for each thing a finished garment is written to: print, drawing, data."""
 
 from tapeline.export.curves import curves
-from tapeline.export.exchange import Exchanged, Release, exchange
+from tapeline.export.dxf import Release
+from tapeline.export.exchange import Exchanged, exchange
 from tapeline.export.json import document, schema, text
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed

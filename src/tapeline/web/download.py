@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from tapeline.export import text as json_text
@@ -61,23 +62,18 @@ def download(view: View, kind: str, paper: str = "") -> Download:
     drafted = view.drafted
     if drafted is None:
         raise InputError(view.told)
-    return Download(name + ENDINGS.get(kind, f".{kind}"), DOWNLOADS[kind], _made(kind, drafted, paper))
+    data = print_pdf(drafted, paper, today()) if kind == "pdf" else _MAKERS[kind](drafted, today())
+    return Download(name + ENDINGS.get(kind, f".{kind}"), DOWNLOADS[kind], data)
 
 
-def _made(kind: str, drafted: Drafted, paper: str) -> bytes:
-    date = today()
-    if kind == "pdf":
-        return print_pdf(drafted, paper, date)
-    if kind == "dxf":
-        return exchange_file(drafted, date).data
-    if kind == "curves":
-        return curve_file(drafted)
-    if kind == "plotter":
-        return plotter_files(drafted).frames[0]
-    if kind in ENDINGS:
-        return hand_sheet(drafted, date, blank=kind == "class-sheet").data
-    if kind == "svg":
-        return drawing(drafted, date).encode()
-    if kind == "json":
-        return f"{json_text(document(drafted))}\n".encode()
-    return report(drafted, date).encode()
+_MAKERS: dict[str, Callable[[Drafted, str], bytes]] = {
+    "svg": lambda drafted, date: drawing(drafted, date).encode(),
+    "json": lambda drafted, _: f"{json_text(document(drafted))}\n".encode(),
+    "html": lambda drafted, date: report(drafted, date).encode(),
+    "hand-sheet": lambda drafted, date: hand_sheet(drafted, date).data,
+    "class-sheet": lambda drafted, date: hand_sheet(drafted, date, blank=True).data,
+    "dxf": lambda drafted, date: exchange_file(drafted, date).data,
+    "curves": lambda drafted, _: curve_file(drafted),
+    "plotter": lambda drafted, _: plotter_files(drafted).frames[0],
+}
+"""What makes each file that is not printed on a paper of the maker's choice."""
