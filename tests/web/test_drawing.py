@@ -49,7 +49,12 @@ HOODED, CHILDS = (
 )
 """Two hoods, and pockets: one across the front, and one on the breast."""
 WITH_PATCH = CHILDS.replace('kind = "none"', 'kind = "breast"')
-EVERY = [(text, number) for text in (LONG, DROPPED, HOODED, WITH_PATCH) for number in range(len(of(seen(text))))]
+PIECED = (TEE_FILE.parent / "colour-block-tee.toml").read_text(encoding="utf-8")
+"""Its back and front are cut apart."""
+SLIT = (TEE_FILE.parent / "tunic.toml").read_text(encoding="utf-8")
+"""Its sides are."""
+DRAWN = (LONG, DROPPED, HOODED, WITH_PATCH, PIECED, SLIT)
+EVERY = [(text, number) for text in DRAWN for number in range(len(of(seen(text))))]
 
 
 @pytest.mark.parametrize(
@@ -67,6 +72,20 @@ def test_a_handle_goes_where_its_choice_takes_the_point(text: str, number: int) 
     moved = after.garment.points[handle.label] - handle.at
     assert moved.dot(handle.way) == pytest.approx(MORE_MM, abs=1e-3)
     assert abs(moved.cross(handle.way)) < 0.02 * MORE_MM
+
+
+def test_a_handle_lies_on_the_part_that_has_its_point() -> None:
+    """Where a piece was cut apart, its neckline is pulled on the yoke, and its hem on the lower part."""
+    view = seen(PIECED)
+    assert view.drafted is not None
+    on = {handle.label: handle.on for handle in of(view)}
+    assert on["back.neckline_centre"] == "yoke"
+    assert on["back.underarm"] == "back"
+    assert on["back.hem_centre"] == on["back.side_waist"] == "back_lower"
+    assert on["front.hem_centre"] == "front_lower"
+    for handle in of(view):
+        if handle.on != handle.label.partition(".")[0]:
+            assert view.drafted.garment.piece(handle.on).seam_line.distance_to(handle.at) < 0.1
 
 
 def test_the_sleeve_has_a_handle_at_the_wrist_when_it_comes_there() -> None:

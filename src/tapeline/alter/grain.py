@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tapeline.geometry import Line
-from tapeline.geometry.region import holds, inner_place
+from tapeline.geometry.region import holds_all, inner_place
 from tapeline.pattern import Piece
 
 __all__ = ["grain_inside"]
@@ -15,7 +15,7 @@ SHARE = 0.6
 def grain_inside(piece: Piece, grain: Line) -> Line:
     """The grain line itself where it lies inside the piece, otherwise one that does and runs the same way."""
     outline = piece.seam_line
-    if all(holds(outline, grain.at(t)) for t in (0.0, 0.25, 0.5, 0.75, 1.0)):
+    if holds_all(outline, [grain.at(t) for t in (0.0, 0.25, 0.5, 0.75, 1.0)]):
         return grain
     middle = inner_place(outline)
     way = grain.direction(0)

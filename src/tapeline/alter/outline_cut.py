@@ -10,7 +10,7 @@ from tapeline.alter.cut_line import CutLine
 from tapeline.alter.story import spoken
 from tapeline.geometry import Cubic, Line, Path, Point, Segment
 from tapeline.geometry.crossing import crossings
-from tapeline.geometry.region import holds
+from tapeline.geometry.region import holds_all
 from tapeline.lengths import phrase_text
 from tapeline.pattern import Edge, Piece
 from tapeline.problems import InputError, Problem, Severity
@@ -65,7 +65,7 @@ def cut_outline(piece: Piece, cut: CutLine) -> OutlineCut:
     path = pinned(cut.path.part(start[1], end[1]), first, last)
     places = [path.at(path.length * k / INSIDE) for k in range(1, INSIDE)]
     beside = [outline.distance_to(place) for place in places]
-    if min(beside) < ON_CORNER_MM or max(beside) < LEAST_EDGE_MM or not all(holds(outline, p) for p in places):
+    if min(beside) < ON_CORNER_MM or max(beside) < LEAST_EDGE_MM or not holds_all(outline, places):
         raise _problem(
             "line-along-edge",
             piece,

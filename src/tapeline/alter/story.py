@@ -93,8 +93,13 @@ def latest(garment: Garment, label: str, kind: StepKind | None = None) -> Step:
 
 def _named(steps: tuple[Step, ...], label: str) -> list[Step]:
     """Steps of that label, with and without a number, in order."""
-    numbered = re.compile(re.escape(label) + r"(_\d+)?")
-    return [step for step in steps if step.kind is not StepKind.SECTION and numbered.fullmatch(step.label)]
+    numbered = re.compile(r"(_\d+)?")
+    past = len(label)
+    return [
+        step
+        for step in steps
+        if step.label.startswith(label) and step.kind is not StepKind.SECTION and numbered.fullmatch(step.label[past:])
+    ]
 
 
 def piece_named(garment: Garment, name: str) -> Piece:

@@ -8,7 +8,7 @@ from tapeline.geometry.path import FLATNESS_MM, Path
 from tapeline.geometry.point import Point
 from tapeline.geometry.segment import Line
 
-__all__ = ["area", "crosses_itself", "holds", "inner_place", "outlines_overlap"]
+__all__ = ["area", "crosses_itself", "holds", "holds_all", "inner_place", "outlines_overlap"]
 
 CLOSED_MM = 1e-9
 """An outline that ends so near its beginning is closed but for rounding."""
@@ -63,6 +63,18 @@ def holds(outline: Path, point: Point) -> bool:
     from shapely import Polygon
 
     return bool(Polygon(outline.sampled(FLATNESS_MM)).contains(Place(point.x, point.y)))
+
+
+def holds_all(outline: Path, points: Sequence[Point]) -> bool:
+    """Whether every one of some places lies inside a closed outline.
+
+    >>> holds_all(Path.through(Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 0)), [Point(7, 3), Point(3, 7)])
+    False
+    """
+    from shapely import Polygon, contains_xy
+
+    shape = Polygon(outline.sampled(FLATNESS_MM))
+    return bool(contains_xy(shape, [(p.x, p.y) for p in points]).all())
 
 
 def inner_place(outline: Path) -> Point:

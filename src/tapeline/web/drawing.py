@@ -37,7 +37,7 @@ def drawing(view: View) -> str | None:
             by_sheet.setdefault(step.sheet, []).append(step)
     grips: dict[str, list[Handle]] = {}
     for handle in handles(done.garment, view.docket.choices):
-        grips.setdefault(handle.label.partition(".")[0], []).append(handle)
+        grips.setdefault(handle.on, []).append(handle)
     name = f"{done.title.style} for {done.title.wearer}"
     head = (
         f'<svg class="sheet" role="group" aria-labelledby="drawing-title" aria-describedby="drawing-words" '
@@ -114,7 +114,7 @@ def _reach(point: Point, sources: Sequence[Point]) -> str:
 
 def _handle(grip: Handle, view: View) -> str:
     point, unit = grip.at, view.unit
-    label = f"{' '.join(grip.keys[1:]).replace('_', ' ')}, on the {grip.label.partition('.')[0]}"
+    label = f"{' '.join(grip.keys[1:]).replace('_', ' ')}, on the {grip.on.replace('_', ' ')}"
     now, least, most = (round(mm / unit.mm, 3) for mm in (grip.now_mm, grip.limits.least * 10, grip.limits.most * 10))
     step = 0.1 if unit.mm == 10 else 0.0625  # a millimetre, a sixteenth of an inch
     return (

@@ -8,12 +8,14 @@ from typing import Any
 from tapeline.blocks.sleeve_choices import SleeveLength
 from tapeline.geometry import Point, Vector
 from tapeline.lengths import Length
-from tapeline.pattern import Choice, Garment, choices_of
+from tapeline.pattern import Choice, Garment, Piece, choices_of
 from tapeline.styles.governed import GOVERNED
 
 __all__ = ["Handle", "handles"]
 
 _WAYS = {"down": Vector(0, -1), "up": Vector(0, 1), "out": Vector(1, 0), "inward": Vector(-1, 0)}
+
+ON_IT_MM = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,12 +31,15 @@ class Handle:
     now_mm: float
     limits: Choice
     """In cm."""
+    on: str
+    """The piece that it lies on: where its own was cut apart, the part that has the point now."""
 
 
 def handles(garment: Garment, choices: Any) -> list[Handle]:  # noqa: ANN401 - any style's own choices
     """The governed points that a garment has."""
     points, made = garment.points, []
     girths = {girth.name for girth in garment.girths}
+    parts = _parts(garment)
     for row in GOVERNED:
         found = _choice(choices, row.keys)
         if row.label not in points or found is None or (row.girth and row.girth not in girths):
@@ -50,8 +55,33 @@ def handles(garment: Garment, choices: Any) -> list[Handle]:  # noqa: ANN401 - a
         way = _WAYS.get(row.way)
         if way is None:
             way = garment.lines[f"{row.label.partition('.')[0]}.{row.way}"].leaves
-        made.append(Handle(row.label, points[row.label], ("garment", *row.keys), way * (1 / row.share), now_mm, limits))
+        at, keys = points[row.label], ("garment", *row.keys)
+        on = _on(garment, row.label.partition(".")[0], at, parts)
+        made.append(Handle(row.label, at, keys, way * (1 / row.share), now_mm, limits, on))
     return made
+
+
+def _parts(garment: Garment) -> dict[str, list[Piece]]:
+    """By sheet: other pieces that have edges of what was drawn on it, for they were cut from it."""
+    found: dict[str, list[Piece]] = {}
+    for piece in garment.pieces:
+        sheets = {
+            need.partition(".")[0]
+            for step in garment.steps
+            if step.path is not None and step.sheet == piece.name
+            for need in step.needs
+            if "." in need
+        }
+        for sheet in sheets - {piece.name}:
+            found.setdefault(sheet, []).append(piece)
+    return found
+
+
+def _on(garment: Garment, sheet: str, at: Point, parts: dict[str, list[Piece]]) -> str:
+    own = next((piece for piece in garment.pieces if piece.name == sheet), None)
+    if sheet not in parts or (own is not None and own.seam_line.distance_to(at) < ON_IT_MM):
+        return sheet
+    return next((piece.name for piece in parts[sheet] if piece.seam_line.distance_to(at) < ON_IT_MM), sheet)
 
 
 def _choice(choices: Any, keys: tuple[str, ...]) -> tuple[Any, Choice] | None:  # noqa: ANN401 - any style's own choices
