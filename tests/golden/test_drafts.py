@@ -126,3 +126,9 @@ def test_a_keyhole_has_not_changed() -> None:
     """Marked on back and facing, the facing going round it: as accepted."""
     line = FinishedNeckline(finish=NeckFinish.FACING, keyhole=KeyholeChoices(KeyholePlace.BACK))
     both_as_they_were("marit_keyhole", draw(MARIT, "tee", "slight", neckline=line))
+
+
+def test_a_funnel_has_not_changed() -> None:
+    """Cut on to back and front, what is turned inside 4 cm deep: as accepted."""
+    line = FinishedNeckline(NECK_SHAPES["funnel"], cm(1.5), finish=NeckFinish.HEM, hem=cm(4))
+    both_as_they_were("marit_funnel", draw(MARIT, "tee", "easy", neckline=line))

@@ -25,6 +25,7 @@ REFUSALS = frozenset(
         "chest-wider-than-bust",
         "facing-too-wide",
         "finish-not-for-neckline",
+        "funnel-too-high",
         "keyhole-not-here",
         "level-not-crossed",
         "line-not-fair",

@@ -83,6 +83,10 @@ class Neckline:
     """Of a square neck."""
     body: tuple[Drawn, Drawn] | None = None
     """What front and back have of it, where the rest goes with a raglan sleeve."""
+    tops: tuple[Place, Place] | None = None
+    """Of a funnel: where its upper edge meets the shoulder seam, back and front."""
+    centres: tuple[Place, Place] | None = None
+    """Of a funnel: where its upper edge meets the centre, back and front."""
 
     @property
     def bends(self) -> str:

@@ -29,13 +29,17 @@ ROUND_CORNERS = frozenset({NeckFinish.FACING, NeckFinish.HEM})
 def finish_fits(finish: NeckFinish, line: NeckLine, *, pointed: bool) -> None:
     """Raise `InputError` (`finish-not-for-neckline`) where a finish cannot be sewn round such a neckline."""
     fits = set(NeckFinish)
-    if line is not NeckLine.SWEEP:
+    if line is NeckLine.FUNNEL:
+        fits -= {NeckFinish.FACING, NeckFinish.COLLAR}
+    elif line is not NeckLine.SWEEP:
         fits &= ROUND_CORNERS
     elif pointed:
         fits -= {NeckFinish.COLLAR}
     if finish not in fits:
         what = "that is stretched on lies flat round a curve, not round a corner"
         says = f"a {finish} is a strip, and a strip {what}: this neckline has one"
+        if line is NeckLine.FUNNEL:
+            says = "a funnel is a collar that is cut on, and what turns inside is cut on too"
         words = " or ".join(f'"{one}"' for one in NeckFinish if one in fits)
         raise InputError(
             Problem(

@@ -21,7 +21,16 @@ from tapeline.draft.sheet import (
 )
 from tapeline.draft.trace import Tracing, upright
 from tapeline.draft.turned import opposite, part_from, part_to, traced, turned
-from tapeline.draft.worn import WornEdge, WornHalf, over_seam, worn_beside, worn_line, worn_line_from_point
+from tapeline.draft.worn import (
+    WornEdge,
+    WornHalf,
+    arc_centre,
+    laid_on,
+    over_seam,
+    worn_beside,
+    worn_line,
+    worn_line_from_point,
+)
 
 __all__ = [
     "LEVEL",
@@ -37,6 +46,7 @@ __all__ = [
     "Tracing",
     "WornEdge",
     "WornHalf",
+    "arc_centre",
     "corner_below",
     "corrected",
     "edge",
@@ -45,6 +55,7 @@ __all__ = [
     "halfway",
     "hemmed",
     "laid",
+    "laid_on",
     "neatened",
     "notch",
     "notch_along",

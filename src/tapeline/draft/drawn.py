@@ -80,6 +80,10 @@ class Drawn:
         """Where it begins."""
         return Place(self.path.start, how=(f"where the {self.name} begins",), needs=(self.label,))
 
+    def way_at(self, by: Length) -> Heading:
+        """As it runs, a length along it."""
+        return Heading(self.path.direction_at(by.mm), f"along the {self.name}")
+
     def square_at(self, by: Length) -> Heading:
         """Square to it, a length along it."""
         return Heading(self.path.direction_at(by.mm).left, f"square to the {self.name}", either_way=True)
@@ -254,6 +258,10 @@ class Ray:
     def fall(self, run: Length, name: str) -> Length:
         """How far it falls over a level run."""
         return Length(-self.direction.y / self.direction.x * run.mm, name)
+
+    def starting(self, place: Place) -> Ray:
+        """The same line from another place on it."""
+        return Ray(place, self.direction, self.label)
 
     def at(self, by: Length) -> Place:
         """A length along it from its start."""

@@ -5,17 +5,27 @@ Drawn apart and made square to the seam, each half gets a wave that nobody asked
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from tapeline.draft.drawn import Drawn, Ray
 from tapeline.draft.heading import Heading
 from tapeline.draft.place import Place, needs_of
 from tapeline.draft.sheet import Sheet, how_curve
-from tapeline.geometry import Line, Path, Rigid, fair_line, solve_one
+from tapeline.geometry import Line, Path, Point, Rigid, fair_line, solve_one
 from tapeline.geometry.beside import beside
 from tapeline.lengths import Length
 
-__all__ = ["WornEdge", "WornHalf", "over_seam", "worn_beside", "worn_line", "worn_line_from_point"]
+__all__ = [
+    "WornEdge",
+    "WornHalf",
+    "arc_centre",
+    "laid_on",
+    "over_seam",
+    "worn_beside",
+    "worn_line",
+    "worn_line_from_point",
+]
 
 MOST_TURN = 0.5
 """A line leaves its point within so many radians of the way it is meant to go."""
@@ -77,6 +87,31 @@ def over_seam(line: Drawn, seam: Ray, other: Ray) -> Heading:
     """How a line on the other sheet must arrive at the seam to go on there as this line, arriving, leaves off."""
     lay = Rigid.laying(seam.start.point, seam.direction, other.start.point, other.direction, turned_over=True)
     return Heading(-lay.vector(line.path.arrives), f"as the {line.full_name} goes on, seam on seam")
+
+
+def laid_on(place: Place, seam: Ray, other: Ray) -> Place:
+    """Where a place of one sheet lies on the other, when they are laid face to face with the seams matched.
+
+    Both halves are drawn with their centre on the same side, so that nothing is turned over.
+    """
+    lay = Rigid.laying(seam.start.point, seam.direction, other.start.point, other.direction)
+    return Place(
+        lay.point(place.point),
+        how=(f"where {place.name} of the other lies, seam on seam, {seam.start.name} on {other.start.name}",),
+        needs=(place.label, seam.label, other.label, other.start.label),
+    )
+
+
+def arc_centre(end: Place, arrive: Heading) -> Place:
+    """Where, on the centre line, a single arc begins level that arrives at a place by a heading."""
+    slope = arrive.direction.y / arrive.direction.x
+    # A chord turns half as much as its arc.
+    half = slope / (1 + math.hypot(1, slope))
+    return Place(
+        Point(0, end.point.y - end.point.x * half),
+        how=(f"on the centre line, from where one arc comes level and meets {end.name} {arrive.says}",),
+        needs=(end.label,),
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from tapeline.blocks.centre import ON_THE_FOLD, CentreRule, HalfLines
 from tapeline.blocks.dartless import Dartless, Half
 from tapeline.blocks.frame import Frame
+from tapeline.blocks.funnel import raised_shoulder
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.outline import SideLines, armhole, square_hem
 from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, hemmed, notch, only_if, opened, sewn
-from tapeline.lengths import cm
+from tapeline.lengths import Length, cm
 from tapeline.pattern import Edge, Girth, NotchKind, Piece
 
 __all__ = [
@@ -28,6 +29,8 @@ __all__ = [
     "sleeve_girths",
 ]
 
+LEAST_SHOULDER = cm(0.5)
+"""Of the shoulder, below a funnel."""
 GRAIN_IN = cm(6)
 """The grain line is drawn this far from the centre, where it is in nobody's way."""
 GRAIN_UP = cm(2)
@@ -50,6 +53,8 @@ class HalfShape:
     centre: CentreRule = ON_THE_FOLD
     edge: Callable[[str, Drawn], Edge] = sewn
     """What becomes of the neckline."""
+    funnel: tuple[Place, Length] | None = None
+    """The top of a funnel at the shoulder seam, and how high it is above the shoulder."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +131,18 @@ def half_body(
     sheet.section(f"The lines of the {name}")
     centre = sheet.straight("centre", shape.centre.says.format(name), shape.hem_centre, shape.neckline_centre)
     lines = arm(sheet, half, shape)
+    shoulder = lines.shoulder
+    if shape.funnel is not None:
+        top, rise = shape.funnel
+        d.require(
+            "funnel-too-high",
+            lines.shoulder.straight_start.length,
+            rise + LEAST_SHOULDER,
+            says="the shoulder is too short for the funnel to bend into it",
+            where="garment.neckline.shape.rise",
+            hint="make garment.neckline.shape.rise smaller, or widen the neckline less",
+        )
+        shoulder = raised_shoulder(sheet, top, shape.neckline_shoulder, lines.shoulder, rise)
     hem = square_hem(sheet, shape.hem_centre, side)
     neckline, raglan = lines.neckline or shape.neckline, lines.neckline is not None
     slit = (opened("vent", side.vent),) if side.vent else ()
@@ -141,7 +158,7 @@ def half_body(
             shape.hem_centre,
             centre,
             neckline,
-            lines.shoulder,
+            shoulder,
             hem,
         ),
     )
@@ -150,7 +167,7 @@ def half_body(
         name.title(),
         *middle.edges,
         shape.edge("neckline", middle.neckline),
-        *only_if(not raglan, sewn("shoulder", lines.shoulder)),
+        *only_if(not raglan, sewn("shoulder", shoulder)),
         lines.edge(arm_edge, lines.armhole),
         sewn("side", side.side),
         *slit,
@@ -171,9 +188,7 @@ def half_body(
         f"From the {'neckline' if raglan else 'shoulder'} to its notch",
         lines.armhole.reading_to(lines.notch),
     )
-    return HalfBody(
-        piece, ArmholeNotch(whole, to_notch), lines.shoulder, lines.armhole, hem, centre, side.side, lines.notch
-    )
+    return HalfBody(piece, ArmholeNotch(whole, to_notch), shoulder, lines.armhole, hem, centre, side.side, lines.notch)
 
 
 def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:

@@ -14,13 +14,14 @@ from tapeline.blocks.centre import ON_THE_FOLD, CentreRule
 from tapeline.blocks.dartless import Dartless, dartless
 from tapeline.blocks.expectation import expectation
 from tapeline.blocks.frame import Frame, frame
+from tapeline.blocks.funnel import funnel_neckline
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.keyhole import KeyholeChoices, KeyholePlace, keyhole_at
 from tapeline.blocks.looseness import Looseness
-from tapeline.blocks.neck import Neckline, deeper, shaped_neckline
+from tapeline.blocks.neck import Neck, Neckline, deeper, shaped_neckline
 from tapeline.blocks.neck_facing import FacingChoices
 from tapeline.blocks.neck_finish import NeckFinish
-from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
+from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckLine, NeckShape
 from tapeline.blocks.neckband import RIB_COLLARS, BindingChoices, RibCollar
 from tapeline.blocks.outline import SideLines
 from tapeline.draft import Draft, Drawn, Place, hemmed, sewn
@@ -44,6 +45,11 @@ class NecklineChoices:
     lower_front: Length = choice(cm(1), 0, 15, "lower at the centre front")
     lower_back: Length = choice(cm(0.5), 0, 12, "lower at the centre back")
 
+    @property
+    def idle(self) -> frozenset[str]:
+        """A funnel's upper edge is level: there is nothing to lower."""
+        return frozenset({"lower_front", "lower_back"} if self.shape.line is NeckLine.FUNNEL else ())
+
 
 @dataclass(frozen=True, slots=True)
 class FinishedNeckline(NecklineChoices):
@@ -52,14 +58,17 @@ class FinishedNeckline(NecklineChoices):
     finish: NeckFinish = NeckFinish.BAND
     binding: BindingChoices = BindingChoices()
     facing: FacingChoices = FacingChoices()
-    hem: Length = choice(cm(1), 0.5, 3, "depth of a neckline that is turned up")
+    hem: Length = choice(cm(1), 0.5, 6, "depth of a neckline that is turned up; of a funnel, what is turned inside")
     collar: RibCollar = RIB_COLLARS["mock"]
     keyhole: KeyholeChoices = KeyholeChoices()
 
     @property
     def idle(self) -> frozenset[str]:
         """The choices that say nothing with this finish."""
-        return frozenset(word for word in FINISHES if word != self.finish)
+        unused: frozenset[str] = frozenset(word for word in FINISHES if word != self.finish)
+        if self.shape.line is NeckLine.FUNNEL:
+            unused |= {"lower_front", "lower_back"}
+        return unused if self.finish is NeckFinish.FACING else unused | {"keyhole"}
 
 
 FINISHES = (NeckFinish.BINDING, NeckFinish.FACING, NeckFinish.HEM, NeckFinish.COLLAR)
@@ -160,17 +169,8 @@ def top(
         where="garment.neckline.widen",
         hint="make garment.neckline.widen smaller",
     )
-    neck.back.section("The neckline's ends, back")
-    back_centre = neck.back.point("neckline_centre", "Lower at the centre back", neck.nape.down(c.neckline.lower_back))
-    back_end = neck.back.point("neckline_shoulder", "Wider along the shoulder", neck.back_shoulder_line.at(widen))
-    neck.front.section("The neckline's ends, front")
-    front_centre = neck.front.point(
-        "neckline_centre",
-        "Lower at the centre front",
-        deeper(neck, f.neck_width, shape.depth).down(c.neckline.lower_front),
-    )
-    front_end = neck.front.point("neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(widen))
-    neck_line = shaped_neckline(neck, shape, (back_centre, back_end, front_centre, front_end))
+    neck_line, (back_centre, back_end, front_centre, front_end) = opened_neck(neck, f, c.neckline, widen)
+    tops = neck_line.tops
     edge = neck_edge(c.neckline)
 
     finished = c.length + c.looseness.hem
@@ -189,6 +189,7 @@ def top(
             hem_band is not None,
             centre=slit(c.neckline, KeyholePlace.BACK, ON_THE_FOLD),
             edge=edge,
+            funnel=(tops[0], shape.rise) if tops else None,
         ),
         HalfShape(
             neck_line.front,
@@ -200,10 +201,38 @@ def top(
             neck_line.pointed,
             slit(c.neckline, KeyholePlace.FRONT, front_edge),
             edge,
+            (tops[1], shape.rise) if tops else None,
         ),
         arm,
     )
     return Top(f, points, neck_line, made, made_sides.back, front_centre, back_centre)
+
+
+def opened_neck(
+    neck: Neck, f: Frame, c: NecklineChoices, widen: Length
+) -> tuple[Neckline, tuple[Place, Place, Place, Place]]:
+    """The neckline, and its ends at centre and shoulder of the back, then of the front."""
+    shape = c.shape
+    funnel = shape.line is NeckLine.FUNNEL
+    back_centre = front_centre = neck.nape
+    neck.back.section("The neckline's ends, back")
+    if not funnel:
+        back_centre = neck.back.point("neckline_centre", "Lower at the centre back", neck.nape.down(c.lower_back))
+    back_end = neck.back.point("neckline_shoulder", "Wider along the shoulder", neck.back_shoulder_line.at(widen))
+    neck.front.section("The neckline's ends, front")
+    if not funnel:
+        front_centre = neck.front.point(
+            "neckline_centre",
+            "Lower at the centre front",
+            deeper(neck, f.neck_width, shape.depth).down(c.lower_front),
+        )
+    front_end = neck.front.point("neckline_shoulder", "Wider along the shoulder", neck.front_shoulder_line.at(widen))
+    if funnel:
+        line = funnel_neckline(neck, back_end, front_end, shape.rise)
+        back_centre, front_centre = line.centres or (back_centre, front_centre)
+        return line, (back_centre, back_end, front_centre, front_end)
+    ends = back_centre, back_end, front_centre, front_end
+    return shaped_neckline(neck, shape, ends), ends
 
 
 def slit(c: NecklineChoices, place: KeyholePlace, otherwise: CentreRule) -> CentreRule:

@@ -34,8 +34,8 @@ class Opening:
     head_mm: float
     head_is: str
     """`taped`, or where a large head is from."""
-    cornered: bool = False
-    """Whether the neckline has a corner at the shoulder."""
+    wide: bool = False
+    """Whether the neckline is one that is widened, not lowered."""
 
 
 def head_of(wearer: Wearer) -> tuple[float, str] | None:
@@ -67,7 +67,9 @@ def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | No
     if seam is not None and band_opens < cloth_opens:
         limit = f"the {garment.piece(seam.a[0].piece).title.lower()} in its cloth"
     limit += f", and both sides of its {slit_is}" if slit else ""
-    return Opening(neckline, band, min(cloth_opens, band_opens) + 2 * slit, limit, head, head_is, cornered(garment))
+    return Opening(
+        neckline, band, min(cloth_opens, band_opens) + 2 * slit, limit, head, head_is, to_be_widened(garment)
+    )
 
 
 def placket(garment: Garment) -> float:
@@ -87,9 +89,11 @@ def keyhole(garment: Garment) -> float:
     return max((mark.path.length for mark in marks if mark.name == "keyhole"), default=0.0)
 
 
-def cornered(garment: Garment) -> bool:
-    """Whether the neckline has a corner at the shoulder: it is wide and flat, and lowering it gives little."""
-    return any(join.line == "neckline" and join.corner for join in garment.joins)
+def to_be_widened(garment: Garment) -> bool:
+    """Whether lowering the neckline gives little or nothing: a boat neck is wide and flat, a funnel is level."""
+    return (
+        any(join.line == "neckline" and join.corner for join in garment.joins) or "front.funnel_top" in garment.points
+    )
 
 
 def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, unit: Unit) -> Iterator[Problem]:
@@ -111,11 +115,11 @@ def opening_problems(opening: Opening | None, wearer: Wearer, *, pull_on: bool, 
         def show(mm: float) -> str:
             return f"{mm / unit.mm:.1f} {unit.sign}"
 
-        gives = WIDENING_GIVES if opening.cornered else LOWERING_GIVES
+        gives = WIDENING_GIVES if opening.wide else LOWERING_GIVES
         more = short / (opening.stretched_mm / opening.neckline_mm) / gives * SURELY
         does, key = (
             ("widen it at each shoulder", "garment.neckline.widen")
-            if opening.cornered
+            if opening.wide
             else ("lower the front", "garment.neckline.lower_front")
         )
         take = "" if wearer.given("head_girth") else "take the tape head girth; "

@@ -151,7 +151,11 @@ def _worded(view: View, path: tuple[str, ...], now: Any, words: Words, limit: Ch
         own = (_dressed(view, replace(_length(view, path, length or 0.0, limit), part="-length")),)
     else:
         limits = choices_of(type(now))
-        inner = (_field(view, (*path, f.name), getattr(now, f.name), limits.get(f.name)) for f in fields(now))
+        inner = (
+            _field(view, (*path, f.name), getattr(now, f.name), limits.get(f.name))
+            for f in fields(now)
+            if f.name not in idle_in(now)
+        )
         own = tuple(_dressed(view, one) for one in inner if one is not None)
     return Field(path, _label(path[-1]), chosen, limit.says if limit else "", words=meant, own=own)
 

@@ -21,6 +21,7 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.neckline.shape": ("back.neckline", "front.neckline"),
     "garment.neckline.shape.depth": ("front.neckline",),
     "garment.neckline.shape.fullness": ("front.neckline",),
+    "garment.neckline.shape.rise": ("back.shoulder", "front.shoulder", "back.neckline", "front.neckline"),
     "garment.neckline.shape.wider": ("back.neckline", "front.neckline"),
     "garment.neckline.shape.line": ("back.neckline", "front.neckline"),
     "garment.neckline.finish": (
