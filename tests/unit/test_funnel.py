@@ -100,6 +100,13 @@ def test_a_funnel_higher_than_the_shoulder_is_long_is_refused() -> None:
     assert [problem.code for problem in refused.value.problems] == ["funnel-too-high"]
 
 
+def test_a_raglan_top_has_no_funnel() -> None:
+    """There is no shoulder seam for it to rise from: refused by name."""
+    with pytest.raises(InputError) as refused:
+        drawn(5, "raglan")
+    assert [problem.code for problem in refused.value.problems] == ["funnel-on-raglan"]
+
+
 def test_a_head_that_does_not_pass_asks_for_a_wider_funnel() -> None:
     """There is nothing to lower: the hint widens, and then the head passes."""
     wearer = NOOR.with_tape("head_girth", 600)

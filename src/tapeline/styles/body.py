@@ -16,6 +16,7 @@ from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, hemmed, notch, only_if, opened, sewn
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Edge, Girth, NotchKind, Piece
+from tapeline.problems import InputError, Problem, Severity
 
 __all__ = [
     "ArmLines",
@@ -133,6 +134,8 @@ def half_body(
     lines = arm(sheet, half, shape)
     shoulder = lines.shoulder
     if shape.funnel is not None:
+        if lines.neckline is not None:
+            raise funnel_on_raglan()
         top, rise = shape.funnel
         d.require(
             "funnel-too-high",
@@ -189,6 +192,19 @@ def half_body(
         lines.armhole.reading_to(lines.notch),
     )
     return HalfBody(piece, ArmholeNotch(whole, to_notch), shoulder, lines.armhole, hem, centre, side.side, lines.notch)
+
+
+def funnel_on_raglan() -> InputError:
+    """What is said of a funnel above a raglan sleeve."""
+    return InputError(
+        Problem(
+            "funnel-on-raglan",
+            Severity.ERROR,
+            "a funnel is cut on to the shoulder seam, and a raglan sleeve has none",
+            "garment.neckline.shape",
+            "choose another shape in garment.neckline.shape, or a collar of rib. Nothing was drafted.",
+        )
+    )
 
 
 def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:
