@@ -22,9 +22,15 @@ __all__ = ["pictures"]
 
 ROOT = Path(__file__).resolve().parents[2]
 GAP = 40.0
+NAME_MM, LETTER = 22.0, 0.72
+"""Size of a piece's name, and how wide a bold letter is in sizes: rather too much."""
+SMALL_MM = 14.0
+"""A name that would be smaller goes on several lines."""
+ROOMY_MM = 150.0
+"""Across a lower piece a name would lie on its lines."""
 LARGE = """
 text { display: none }
-.title { display: inline; font-size: 22px }
+.title { display: inline; text-anchor: middle }
 .seam-line, .grain-line, .mark-line, .notch { stroke-width: 1 }
 .cut-line, .fold-line { stroke-width: 2 }
 """
@@ -47,9 +53,27 @@ def pictures() -> dict[str, str]:
 
 def _small(drawn: str) -> str:
     """The drawing, made to be shown small: as wide as its place, names large."""
-    return re.sub(r' width="[0-9.]+mm" height="[0-9.]+mm"', "", drawn, count=1).replace(
-        "</style>", f"{LARGE}</style>", 1
-    )
+    drawn = re.sub(r' width="[0-9.]+mm" height="[0-9.]+mm"', "", drawn, count=1)
+    drawn = drawn.replace("</style>", f"{LARGE}</style>", 1)
+    return re.sub(r'(?s)<g id="piece-.*?</g>', lambda group: _named(group[0]), drawn)
+
+
+def _named(piece: str) -> str:
+    """A piece with its name where it lies now, or below it where that is too narrow."""
+    title = re.search(r'<text class="title" x="([0-9.]+)" y="([0-9.]+)"[^>]*>([^<]*)</text>', piece)
+    cloth = re.search(r'class="cloth"[^>]* d="([^"]*)"', piece)
+    if title is None or cloth is None:
+        raise ValueError("a piece is drawn without its name or its cloth")
+    places = [float(number) for number in re.findall(r"-?[0-9.]+", cloth[1])]
+    xs, ys = places[::2], places[1::2]
+    width, name = max(xs) - min(xs), title[3]
+    fits = len(name) * NAME_MM * LETTER < width and max(ys) - min(ys) > ROOMY_MM
+    middle = min(xs) + width / 2
+    lines = [name] if fits or len(name) * SMALL_MM * LETTER < width + GAP else name.split()
+    size = NAME_MM if fits else min(NAME_MM, (width + GAP) / (max(map(len, lines)) * LETTER))
+    top = float(title[2]) if fits else max(ys) + GAP / 2
+    spans = "".join(f'<tspan x="{middle:.1f}" dy="{size * bool(n):.1f}">{line}</tspan>' for n, line in enumerate(lines))
+    return piece.replace(title[0], f'<text class="title" y="{top:.1f}" font-size="{size:.1f}">{spans}</text>', 1)
 
 
 def _bare(size: str) -> str:
