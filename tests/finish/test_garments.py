@@ -62,7 +62,9 @@ def check(piece: FinishedPiece) -> None:
     assert polygon(piece.piece.seam_line).difference(polygon(line).buffer(0.02)).area < 1e-6
     for name, allowance in piece.allowances:
         edge = piece.piece.edge(name)
-        assert line.distance_to(edge.path.at(edge.length / 2)) == pytest.approx(allowance, abs=0.02)
+        # Square off the middle: on a strip the neighbour's cut line may be nearer.
+        middle = edge.path.at(edge.length / 2) + edge.path.direction_at(edge.length / 2).left * allowance
+        assert line.distance_to(middle) < 0.02
     assert len(piece.ticks) == len(piece.piece.notches)
     for tick in piece.ticks:
         assert all(line.distance_to(t.start) < 1e-6 for t in tick.lines)
