@@ -86,6 +86,16 @@ def test_truing_counts_both_sides_of_the_slit() -> None:
     assert "head-does-not-pass" not in {problem.code for problem in drafted.problems}
 
 
+def test_what_is_cut_out_for_the_strips_is_no_width_lost() -> None:
+    """A neck so low that the placket passes the chest line: round the chest are tape and ease, the strips filling in."""
+    drafted = draft(docket_from_text(DOCKET.format(choices="neckline = { lower_front = 10 }", stretch=20)))
+    points = drafted.garment.points
+    assert points["front.placket_end"].y < points["front.chest_level"].y
+    assert "girth-mismatch" not in {problem.code for problem in drafted.problems}
+    (chest,) = [found for found in drafted.truing.girths if found.girth.name == "chest"]
+    assert chest.garment_mm == pytest.approx(880 + 80, abs=0.1)
+
+
 def test_buttons_are_even_down_the_strip() -> None:
     """From 1.5 cm below the neckline to a strip's width above its foot: common practice in the trade, no source."""
     garment = draw(ARNE, "polo")

@@ -64,7 +64,7 @@ def slit_front(c: PlacketChoices) -> CentreRule:
             sewn("placket", s.straight("placket", "Each strip is sewn to its side", corner, top), allowance),
         )
         rest = part_from(s, "neckline_rest", "What is left of the neckline", lines.neckline, top)
-        return Centre(edges, rest, Cut(1))
+        return Centre(edges, rest, Cut(1), (Mark("centre", lines.centre.path),))
 
     return CentreRule("The centre {}", draw)
 

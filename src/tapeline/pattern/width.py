@@ -17,7 +17,8 @@ RISES_MM = 50.0
 def width_at(piece: Piece, level: Point) -> float:
     """Millimetres across a piece at a level, from its outermost crossing to its innermost; 0 where it is not there.
 
-    What reaches beyond a line marked `centre`, to lap over the other half, lies double when worn and is not counted.
+    A piece with a line marked `centre` is measured from there: what laps over it lies double when worn, and what is cut
+    out beside it is filled by another piece.
 
     >>> from tapeline.geometry import Path
     >>> from tapeline.pattern import Cut, Edge
@@ -45,4 +46,4 @@ def width_at(piece: Piece, level: Point) -> float:
             way = edge.path.leaves
             xs.append(high.x + way.x * (level.y - high.y) / way.y)
     centre = [p.x for mark in piece.marks if mark.name == "centre" for p in mark.path.crossings(across)]
-    return max(xs) - max([min(xs), *centre])
+    return max(xs) - (centre[0] if centre else min(xs))
