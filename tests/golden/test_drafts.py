@@ -55,6 +55,7 @@ BO = wearer(
         ("marit_dropped", MARIT, "dropped", "loose", True),
         ("arne_sweatshirt", ARNE, "sweatshirt", "easy", True),
         ("marit_hooded", MARIT, "hooded", "easy", True),
+        ("arne_zipped", ARNE, "zipped", "easy", True),
         ("arne_cardigan", ARNE, "cardigan", "easy", True),
         ("marit_polo", MARIT, "polo", "slight", True),
         ("marit_shirt", MARIT, "shirt", "easy", True),

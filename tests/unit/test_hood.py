@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from tapeline.blocks.hood_choices import HoodChoices, HoodCord, HoodCut
+from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.draft import Draft
 from tapeline.finish import FinishChoices
 from tapeline.finish.choices import allowances
@@ -225,3 +226,34 @@ def test_on_a_long_neckline_the_hood_is_deeper() -> None:
     garment = draw(ILSE, "hooded", "easy", neckline=wide, hood=HoodChoices(depth_ease=cm(0)))
     points = garment.points
     assert points["hood.neck_back"].x - points["hood.back_of_head"].x == pytest.approx(30)
+
+
+def test_over_a_zip_the_sides_of_a_hood_meet() -> None:
+    """They meet on the centre, and the zip is as long as hem band and front edge; what would overlap is refused."""
+    garment = draw(ILSE, "zipped", "easy")
+    front, band = garment.piece("front"), garment.piece("hem_band")
+    assert (front.cut.quantity, front.on_fold) == (2, False)
+    assert size(garment, "zip_length") == pytest.approx(
+        front.edge("centre").length + band.edge("centre_front").length / 2
+    )
+    assert trued(garment, ILSE).holds
+    for changes, code in (
+        ({"hood": HoodChoices(overlap=cm(2))}, "hood-over-zip"),
+        ({"neckline": NecklineChoices(shape=NECK_SHAPES["v"])}, "hood-on-corner"),
+    ):
+        with pytest.raises(InputError) as refused:
+            draw(ILSE, "zipped", "easy", **changes)
+        assert [problem.code for problem in refused.value.problems] == [code]
+
+
+@pytest.mark.parametrize("shape", ["boat", "square"])
+def test_a_neckline_with_a_corner_takes_no_hood(shape: str) -> None:
+    """A v it takes, whose point lies where the sides meet."""
+    for word, refuse in ((shape, True), ("v", False)):
+        neckline = NecklineChoices(shape=NECK_SHAPES[word], widen=cm(1))
+        if refuse:
+            with pytest.raises(InputError) as refused:
+                draw(ILSE, "hooded", "easy", neckline=neckline)
+            assert [problem.code for problem in refused.value.problems] == ["hood-on-corner"]
+        else:
+            assert trued(draw(ILSE, "hooded", "easy", neckline=neckline), ILSE).holds

@@ -12,10 +12,11 @@ from tapeline.styles.style import Style
 from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
 from tapeline.styles.tee import STYLE as TEE
 from tapeline.styles.vest import STYLE as VEST
+from tapeline.styles.zipped import STYLE as ZIPPED
 
 __all__ = ["STYLES", "Style"]
 
 STYLES: dict[str, Style] = {
     style.name: style
-    for style in (TEE, VEST, SWEATSHIRT, HOODED, CARDIGAN, POLO, SHIRT, PYJAMA, DROPPED, RAGLAN, BLOCK)
+    for style in (TEE, VEST, SWEATSHIRT, HOODED, ZIPPED, CARDIGAN, POLO, SHIRT, PYJAMA, DROPPED, RAGLAN, BLOCK)
 }

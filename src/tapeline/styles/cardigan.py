@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tapeline.blocks.cuff import cuff
-from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.pocket_choices import PocketChoices
-from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.standing_collar import StandingChoices, standing_collar
 from tapeline.blocks.strip import RibChoices
@@ -16,22 +13,12 @@ from tapeline.blocks.zip_front import ZIP_FRONT
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import no_point
 from tapeline.styles.pocketed import pocketed
-from tapeline.styles.seams import (
-    body_joins,
-    body_seams,
-    cuff_seams,
-    hem_band_seams,
-    sleeve_joins,
-    sleeve_seams,
-    standing_collar_seams,
-    zip_joins,
-    zip_seams,
-)
+from tapeline.styles.ribbed import ribbed
+from tapeline.styles.seams import standing_collar_seams
 from tapeline.styles.style import Style
-from tapeline.styles.top import NecklineChoices, top
+from tapeline.styles.top import NecklineChoices
 
 __all__ = ["STYLE", "CardiganChoices", "cardigan"]
 
@@ -55,20 +42,10 @@ class CardiganChoices:
 def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
     """A sweatshirt whose front is cut open: collar, front and hem band end at the zip."""
     no_point(c.neckline)
-    made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width, front_edge=ZIP_FRONT)
-    made, pocket = pocketed(d, c.pocket, made, opened=True)
-    back, front = made.body.back, made.body.front
-    arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
-    wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
-    collar = standing_collar(d, c.collar, made.neckline)
-    hem = hem_band(
-        d,
-        c.hem_band,
-        d.measured("front_hem", "Half the front hem", front.hem.reading()),
-        d.measured("back_hem", "Half the back hem", back.hem.reading()),
-        opened=True,
-    )
-    centre = d.measured("front_edge", "Along the front edge", front.centre.reading())
+    made = ribbed(d, c, surveyed=surveyed, front_edge=ZIP_FRONT)
+    top, pocket = pocketed(d, c.pocket, made.top, opened=True)
+    collar = standing_collar(d, c.collar, top.neckline)
+    centre = d.measured("front_edge", "Along the front edge", top.body.front.centre.reading())
     d.measured(
         "zip_length",
         "A zip that comes apart, from the lower edge of the hem band to the upper edge of the collar",
@@ -76,17 +53,10 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
     )
     return d.garment(
         "cardigan",
-        pieces=(*made.body.pieces, arm.piece, collar.piece, wrist.piece, hem.piece, *pocket),
-        seams=(
-            *body_seams(),
-            *zip_seams(),
-            *sleeve_seams(arm),
-            *standing_collar_seams(collar),
-            *cuff_seams(wrist),
-            *hem_band_seams(hem),
-        ),
-        joins=(*body_joins(made.back_side, made.neckline.bends), *zip_joins(), *sleeve_joins()),
-        girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
+        pieces=(*top.body.pieces, *made.parts, collar.piece, *pocket),
+        seams=(*made.seams, *standing_collar_seams(collar)),
+        joins=made.joins,
+        girths=made.girths,
     )
 
 

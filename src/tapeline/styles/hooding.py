@@ -3,29 +3,45 @@
 from __future__ import annotations
 
 from tapeline.blocks.hood import Hood
-from tapeline.blocks.hood_choices import HoodCut
-from tapeline.blocks.neck_shapes import NeckLine
+from tapeline.blocks.hood_choices import HoodChoices, HoodCut
+from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
 from tapeline.draft import Draft, Place, edge, only_if, seam
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Join, Seam
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles.top import NecklineChoices, Top
 
-__all__ = ["hood_joins", "hood_seams", "no_corner", "out_on_shoulder"]
+__all__ = ["hood_joins", "hood_seams", "no_corner", "no_overlap", "out_on_shoulder"]
 
 NO_EASE = cm(0)
 
 
-def no_corner(c: NecklineChoices) -> None:
-    """A hood follows a neckline in one sweep, or a v; raises `InputError` (`hood-on-corner`) for another."""
-    if c.shape.line is not NeckLine.SWEEP:
+def no_corner(c: NecklineChoices, *, opened: bool = False) -> None:
+    """A hood follows a neckline in one sweep, or a v that is not `opened`; raises `InputError` (`hood-on-corner`)."""
+    fits = "round or scoop" if opened else "round, scoop or v"
+    if c.shape.line is not NeckLine.SWEEP or (opened and c.shape.fullness == STRAIGHT):
         raise InputError(
             Problem(
                 "hood-on-corner",
                 Severity.ERROR,
-                "a hood's neck edge is one sweep: sewn round a corner of the neckline it would stand up there",
+                "a hood's neck edge is one sweep: round a corner of the neckline it would stand up, and a v ends askew "
+                "at a front that opens",
                 "garment.neckline.shape",
-                "choose round, scoop or v in garment.neckline.shape. Nothing was drafted.",
+                f"choose {fits} in garment.neckline.shape. Nothing was drafted.",
+            )
+        )
+
+
+def no_overlap(c: HoodChoices) -> None:
+    """On a front that opens the hood's sides meet; raises `InputError` (`hood-over-zip`) where they would overlap."""
+    if c.overlap.mm:
+        raise InputError(
+            Problem(
+                "hood-over-zip",
+                Severity.ERROR,
+                "the sides of the hood would overlap in front of the zip, and keep it from opening",
+                "garment.hood.overlap",
+                "set garment.hood.overlap to 0. Nothing was drafted.",
             )
         )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Protocol
 
+from tapeline.blocks.centre import ON_THE_FOLD, CentreRule
 from tapeline.blocks.cuff import cuff
 from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.sleeve import sleeve
@@ -13,7 +14,16 @@ from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
 from tapeline.pattern import Girth, Join, Piece, Seam
 from tapeline.styles.body import body_girths, sleeve_girths
-from tapeline.styles.seams import body_joins, body_seams, cuff_seams, hem_band_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.seams import (
+    body_joins,
+    body_seams,
+    cuff_seams,
+    hem_band_seams,
+    sleeve_joins,
+    sleeve_seams,
+    zip_joins,
+    zip_seams,
+)
 from tapeline.styles.top import Top, TopChoices, top
 
 __all__ = ["Ribbed", "RibbedChoices", "ribbed"]
@@ -50,9 +60,13 @@ class Ribbed:
     girths: tuple[Girth, ...]
 
 
-def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool) -> Ribbed:
-    """Body and sleeves end higher by the width of their rib, so that the finished length is what was chosen."""
-    made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width)
+def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool, front_edge: CentreRule = ON_THE_FOLD) -> Ribbed:
+    """Body and sleeves end higher by the width of their rib, so that the finished length is what was chosen.
+
+    Where the front has an edge of its own it opens, and the hem band ends there.
+    """
+    opened = front_edge is not ON_THE_FOLD
+    made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width, front_edge=front_edge)
     back, front = made.body.back, made.body.front
     arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
     wrist = cuff(d, c.cuff, arm.hem_width, at_wrist=arm.reaches_the_wrist)
@@ -61,11 +75,12 @@ def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool) -> Ribbed:
         c.hem_band,
         d.measured("front_hem", "Half the front hem", front.hem.reading()),
         d.measured("back_hem", "Half the back hem", back.hem.reading()),
+        opened=opened,
     )
     return Ribbed(
         made,
         (arm.piece, wrist.piece, hem.piece),
-        (*body_seams(), *sleeve_seams(arm), *cuff_seams(wrist), *hem_band_seams(hem)),
-        (*body_joins(corner=made.neckline.bends), *sleeve_joins()),
+        (*body_seams(), *(zip_seams() if opened else ()), *sleeve_seams(arm), *cuff_seams(wrist), *hem_band_seams(hem)),
+        (*body_joins(made.back_side, made.neckline.bends), *(zip_joins() if opened else ()), *sleeve_joins()),
         (*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
