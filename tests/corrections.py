@@ -8,7 +8,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from tapeline.lengths import Length, cm
-from tapeline.pattern import CONTRARY, Choice, Corrections, choices_of
+from tapeline.pattern import CONTRARY, ONE_SIDE, Choice, Corrections, choices_of
 
 __all__ = ["KEYS", "correction", "corrections"]
 
@@ -22,8 +22,8 @@ def _limits(group: Any, above: str = "") -> dict[str, Choice]:
 
 
 LIMITS = _limits(Corrections)
-KEYS = tuple(LIMITS)
-"""As in the docket: `full_bust.width`."""
+KEYS = tuple(key for key in LIMITS if key not in ONE_SIDE)
+"""As in the docket: `full_bust.width`; those that make both sides alike."""
 
 
 def correction(**cm_by_key: float) -> Corrections:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import reduce
 from html import escape
 
 from scripts.pages.drawn import INK, MARK, line, svg
+from tapeline.alter import unfold
 from tapeline.docket import docket_from_text
 from tapeline.geometry import Rigid, Vector
 from tapeline.pattern import Garment
@@ -18,6 +20,7 @@ GAP, LEAST_WIDE = 40.0, 800.0
 SHOWN = {
     "sloping_shoulders": (1.5, ("back", "front")),
     "square_shoulders": (1.5, ("back", "front")),
+    "left_shoulder_lower": (2, ("back", "front")),
     "forward_shoulders": (1.5, ("back", "front", "sleeve")),
     "full_bust": ((1, 2), ("back", "front")),
     "rounded_back": (2, ("back",)),
@@ -62,9 +65,10 @@ def _picture(key: str, usual: Garment, corrected: Garment, names: Iterable[str])
     """The pieces as they were, dashed, and corrected; backs are laid on each other at the hip line."""
     lines, x = [], GAP
     higher = usual.points["back.hip_level"].y - corrected.points["back.hip_level"].y
+    whole = reduce(unfold, names, usual) if key == "left_shoulder_lower" else usual
     pairs = [
         (
-            usual.piece(name).seam_line,
+            whole.piece(name).seam_line,
             corrected.piece(name).seam_line.moved(Rigid.shift(Vector(0, higher if name == "back" else 0))),
         )
         for name in names

@@ -66,7 +66,7 @@ def draw(
     """Draft one garment."""
     choices = style_choices(style, looseness, **changes)
     d = Draft(wearer, by_hand or {}, corrections=corrections or Corrections())
-    return STYLES[style].page(d, choices, surveyed=surveyed)
+    return STYLES[style].drawn(d, choices, surveyed=surveyed)
 
 
 def drawing(
@@ -75,7 +75,7 @@ def drawing(
     """One garment with what it was drafted from; where it cannot be drafted, the refusal."""
     d = Draft(wearer, {}, corrections=corrections or Corrections())
     try:
-        garment = STYLES[style].page(d, style_choices(style, looseness), surveyed=surveyed)
+        garment = STYLES[style].drawn(d, style_choices(style, looseness), surveyed=surveyed)
     except InputError as refusal:
         return refusal
     return Drawing(wearer, style, looseness, surveyed, garment, frozenset(note.code for note in d.notes))

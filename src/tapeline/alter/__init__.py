@@ -8,6 +8,7 @@ from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
 from tapeline.alter.spread import Spread, spread
 from tapeline.alter.true_line import true_line
+from tapeline.alter.uneven import uneven
 from tapeline.alter.unfold import mirror, unfold
 
 __all__ = [
@@ -24,6 +25,7 @@ __all__ = [
     "spread",
     "through",
     "true_line",
+    "uneven",
     "unfold",
     "upright",
 ]

@@ -13,7 +13,7 @@ from tapeline.blocks.corrected_sizes import back_lengths, chest_quarters, eased_
 from tapeline.blocks.frame import Frame
 from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.neck import Neck, neck
-from tapeline.blocks.shoulder import back_lines, front_lines, sloped_back
+from tapeline.blocks.shoulder import back_lines, front_lines, lowered, sloped_back
 from tapeline.draft import Draft, Place, corrected, foot_of, halfway, part_way
 from tapeline.lengths import cm
 
@@ -65,7 +65,7 @@ def dartless(d: Draft, f: Frame, c: Looseness) -> Dartless:
         "Nape to chest line, with the armhole's drop",
         corrected(
             f.armhole_depth + c.drop,
-            more=(d.correction("sloping_shoulders"),),
+            more=lowered(d),
             less=(d.correction("square_shoulders"),),
         ),
     )

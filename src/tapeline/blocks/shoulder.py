@@ -12,8 +12,9 @@ from fractions import Fraction
 from tapeline.blocks.neck import SHOULDER_RUN, Neck
 from tapeline.draft import Draft, Place, Ray, Sheet, set_lower
 from tapeline.lengths import Length, cm
+from tapeline.pattern import ONE_SIDE
 
-__all__ = ["ShoulderLines", "back_lines", "front_lines", "sloped_back"]
+__all__ = ["ShoulderLines", "back_lines", "front_lines", "lowered", "sloped_back"]
 
 
 MOST_FORWARD = Fraction(1, 8)
@@ -38,17 +39,22 @@ class ShoulderLines:
         return tip if self.sewn is self.arm else self.arm.at(length)
 
 
+def lowered(d: Draft) -> tuple[Length, ...]:
+    """By what the shoulder points are lowered: both, or on the side that is drawn."""
+    return tuple(d.correction(key) for key in ("sloping_shoulders", *ONE_SIDE))
+
+
 def sloped_back(d: Draft, n: Neck, half_width: Length) -> Ray:
     """The back's line for sloping or square shoulders: the shoulder point goes straight down, or straight up."""
-    sloping, square = d.correction("sloping_shoulders"), d.correction("square_shoulders")
-    if not sloping.mm + square.mm:
+    lower, square = lowered(d), d.correction("square_shoulders")
+    if not sum(by.mm for by in (*lower, square)):
         return n.back_shoulder_line
     length = d.measured(
         "usual_shoulder_length",
         "Neck point to shoulder point, before it is corrected",
         n.back_shoulder_line.until(half_width, straight_from=n.nape),
     )
-    return turned(n.back, n.back_shoulder_line, length, "corrected", AS_SEEN, lower=(sloping,), higher=(square,))
+    return turned(n.back, n.back_shoulder_line, length, "corrected", AS_SEEN, lower=lower, higher=(square,))
 
 
 def back_lines(d: Draft, n: Neck, sloped: Ray, length: Length) -> ShoulderLines:
@@ -84,7 +90,7 @@ def front_lines(d: Draft, n: Neck, length: Length) -> ShoulderLines:
         length,
         "corrected",
         AS_SEEN,
-        lower=(d.correction("sloping_shoulders"),),
+        lower=lowered(d),
         higher=(d.correction("square_shoulders"),),
     )
     forward = d.correction("forward_shoulders")

@@ -251,6 +251,10 @@ class Draft:
         )
         return Garment(style, pieces, sewn, joins, girths, tuple(self.sizes.values()), tuple(self.steps))
 
+    def again(self, corrections: Corrections) -> Draft:
+        """The same wearer's draft, begun anew with other corrections."""
+        return Draft(self.wearer, self.by_hand, corrections=corrections)
+
     # Trying out -------------------------------------------------------------------------------------------------
 
     def scratch(self) -> Draft:

@@ -2,7 +2,7 @@
 
 from tapeline.pattern.choice import Choice, Word, choice, choices_of, chosen_lengths, idle_in
 from tapeline.pattern.cloth import Cloth
-from tapeline.pattern.corrections import CONTRARY, Correction, Corrections, FullBust
+from tapeline.pattern.corrections import CONTRARY, ONE_SIDE, Correction, Corrections, FullBust
 from tapeline.pattern.edge import Edge, EdgeKind
 from tapeline.pattern.garment import Garment
 from tapeline.pattern.girth import Girth
@@ -15,6 +15,7 @@ from tapeline.pattern.width import width_at
 
 __all__ = [
     "CONTRARY",
+    "ONE_SIDE",
     "Choice",
     "Cloth",
     "Correction",

@@ -12,7 +12,7 @@ from typing import Any
 from tapeline.lengths import Length, cm
 from tapeline.pattern.choice import Choice, choice
 
-__all__ = ["CONTRARY", "Correction", "Corrections", "FullBust"]
+__all__ = ["CONTRARY", "ONE_SIDE", "Correction", "Corrections", "FullBust"]
 
 NOTHING = cm(0)
 
@@ -34,6 +34,12 @@ class Corrections:
     )
     square_shoulders: Length = choice(
         NOTHING, 0, 2, "folds lie across below the neck: shoulder points and armholes higher"
+    )
+    left_shoulder_lower: Length = choice(
+        NOTHING, 0, 2.5, "folds fall at the left side alone: shoulder point and armhole lower there"
+    )
+    right_shoulder_lower: Length = choice(
+        NOTHING, 0, 2.5, "folds fall at the right side alone: shoulder point and armhole lower there"
     )
     forward_shoulders: Length = choice(
         NOTHING, 0, 2, "the shoulder seam runs back at the tip: moved forward there, from front to back"
@@ -90,8 +96,11 @@ class Correction:
         return self.key.replace(".", "_")
 
 
+ONE_SIDE = ("left_shoulder_lower", "right_shoulder_lower")
+"""These make a garment whose sides are not alike."""
 CONTRARY = (
     ("sloping_shoulders", "square_shoulders"),
+    ("left_shoulder_lower", "right_shoulder_lower"),
     ("rounded_back", "erect_back"),
 )
 """Of each pair a body has one."""

@@ -58,6 +58,10 @@ class Piece:
         """The same piece with more notches and marks, for a part that is sewn to it."""
         return replace(self, notches=(*self.notches, *notches), marks=(*self.marks, *marks))
 
+    def along(self, name: str) -> float:
+        """Millimetres along the mark of that name, or else along the edge."""
+        return next((mark.path.length for mark in self.marks if mark.name == name), None) or self.edge(name).length
+
     @property
     def seam_line(self) -> Path:
         """The whole outline, as sewn (folds included)."""

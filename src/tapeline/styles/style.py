@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, Protocol
 
+from tapeline.alter import uneven
 from tapeline.draft import Draft
 from tapeline.lengths import Length
-from tapeline.pattern import Garment
+from tapeline.pattern import ONE_SIDE, Garment
 
 __all__ = ["Page", "Style"]
 
@@ -34,3 +35,14 @@ class Style:
     """By girth, between which eases the garment is what the style is called."""
     pull_on: bool = False
     """Whether it is pulled over the head."""
+
+    def drawn(self, d: Draft, c: Any, *, surveyed: bool) -> Garment:  # noqa: ANN401 - its own choices
+        """The garment; where only one shoulder is corrected, drafted for each side, and put together of both."""
+        key = next((key for key in ONE_SIDE if d.correction(key).mm), "")
+        if not key:
+            return self.page(d, c, surveyed=surveyed)
+        nothing: dict[str, Any] = {key: Length(0.0)}
+        lower, usual = d.again(d.corrections), d.again(replace(d.corrections, **nothing))
+        one, other = (self.page(side, c, surveyed=surveyed) for side in (lower, usual))
+        d.notes += dict.fromkeys((*lower.notes, *usual.notes))
+        return uneven(one, other) if key.startswith("right") else uneven(other, one)

@@ -70,7 +70,7 @@ def measured_girths(garment: Garment) -> list[MeasuredGirth]:
         for name, level, times in girth.across:
             piece = garment.piece(name)
             label = f"{name}.{level}"
-            width = width_at(piece, points[label]) if label in points else piece.edge(level).length
+            width = width_at(piece, points[label]) if label in points else piece.along(level)
             total += times * width
         found.append(MeasuredGirth(girth, total))
     return found

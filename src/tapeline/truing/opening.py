@@ -57,8 +57,15 @@ def neck_opening(garment: Garment, wearer: Wearer, cloth: Cloth) -> Opening | No
     if found is None or (seam is None and not turned):
         return None
     head, head_is = found
-    # Both sides are halves.
-    neckline, band = (2 * garment.run_length(side) for side in (seam.b, seam.a)) if seam else (2 * turned, 2 * turned)
+    # Both sides are halves, unless the garment was drafted left and right.
+    halves = [seam for seam in garment.seams if seam.name in ("neckline", "neckline_left")]
+    if halves:
+        neckline, band = (
+            2 * sum(map(garment.run_length, sides)) / len(halves)
+            for sides in zip(*((s.b, s.a) for s in halves), strict=True)
+        )
+    else:
+        neckline = band = 2 * turned
     slit, slit_is = max((keyhole(garment), "keyhole"), (placket(garment), "placket"))
     band_stretch = cloth.stretch_across if seam is None or seam.stretch is None else seam.stretch
     cloth_opens, band_opens = neckline * (1 + cloth.stretch_across / 100), band * (1 + band_stretch / 100)

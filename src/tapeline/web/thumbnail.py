@@ -142,6 +142,8 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.sleeve.ease": ("sleeve.cap_back", "sleeve.cap_front"),
     "garment.corrections.sloping_shoulders": ("back.shoulder", "front.shoulder", "front.armhole", "back.armhole"),
     "garment.corrections.square_shoulders": ("back.shoulder", "front.shoulder", "front.armhole", "back.armhole"),
+    "garment.corrections.left_shoulder_lower": ("back.shoulder", "back.shoulder_left", "front.shoulder"),
+    "garment.corrections.right_shoulder_lower": ("back.shoulder", "front.shoulder", "front.shoulder_right"),
     "garment.corrections.forward_shoulders": ("back.shoulder", "front.shoulder"),
     "garment.corrections.full_bust.width": ("back.side", "front.side"),
     "garment.corrections.full_bust.length": ("front.side", "front.hem"),
