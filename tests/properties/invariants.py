@@ -200,7 +200,8 @@ def bends_as_meant(drawing: Drawing) -> Iterator[str]:
         piece = garment.piece(half)
         # A taped shoulder may be far steeper than the rule's; from about 35 degrees the neckline has to give way.
         wave = min(turnings(piece.edge("neckline").path)) > UNSEEN
-        if wave or (changes(piece.edge("neckline").path) > 0 and not drawing.wearer.given("shoulder_slope")):
+        bends_back = changes(piece.edge("neckline").path) > 0 and not drawing.wearer.given("shoulder_slope")
+        if (wave or bends_back) and "shoulder-flat" not in told:
             yield f"the {half} neckline has a wave"
         names = {s.name for s in garment.sizes}
         dips = half == "front" and (size(drawing, "front_drop") > 0 or "full_front_drop" in names)

@@ -15,6 +15,8 @@ __all__ = ["BackLengths", "Quarters", "back_lengths", "chest_quarters", "eased_s
 QUARTERS = 4
 MORE_THAN_TAPED = cm(0.5)
 """So much more than bust and upper chest say may be given to the front; our own choice, for tapes are not exact."""
+SHOULDER_SEAMS = ("shoulder", "overarm")
+"""What the shoulder's line becomes: a seam of its own, or part of a raglan's."""
 OVER_THE_BLADES = "the back shoulder is eased in over its middle third, so that it rounds over the blade"
 OVER_THE_BUST = "the longer front is eased in between underarm and waist, so that it rounds over the bust"
 
@@ -84,5 +86,6 @@ def chest_quarters(d: Draft, quarter: Length) -> Quarters:
 def eased_shoulder(d: Draft, length: Length, blades: Length) -> Length:
     """The back shoulder: longer than the front's where it is eased in over the blades."""
     if blades.mm:
-        d.eased("shoulder", corrected(Length(0), less=(blades,)), OVER_THE_BLADES)
+        for seam in SHOULDER_SEAMS:
+            d.eased(seam, corrected(Length(0), less=(blades,)), OVER_THE_BLADES)
     return corrected(length, more=(blades,))

@@ -127,7 +127,7 @@ def remark(d: Draft, half: str, line: Ray, steep: Length) -> None:
         "shoulder-steep",
         fall,
         above=steep,
-        says=f"so steep a {half} shoulder makes the armhole bend back below it",
+        says=f"so steep a {half} shoulder makes armhole and neckline bend back beside it",
         where="garment.corrections",
         hint="correct the shoulder by less",
     )
@@ -135,7 +135,7 @@ def remark(d: Draft, half: str, line: Ray, steep: Length) -> None:
         "shoulder-flat",
         FLAT,
         above=fall,
-        says=f"so flat a {half} shoulder makes the armhole bend back below it",
+        says=f"so flat a {half} shoulder makes armhole and neckline bend back beside it",
         where="garment.corrections",
         hint="correct the shoulder by less",
     )
