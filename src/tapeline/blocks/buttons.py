@@ -79,8 +79,8 @@ def _spaced(
 
 def buttonhole(s: Sheet, number: str, place: Place, button: Length, says: str) -> tuple[Mark, Mark]:
     """A cross for the button, and the line of its buttonhole, along the centre."""
-    start = s.point(f"buttonhole_{number}_top", "The buttonhole begins a little above", place.up(BEYOND))
-    end = s.point(f"buttonhole_{number}_end", "As long as the button and its thickness", start.down(button + THICKNESS))
     cross = s.cross(f"button_{number}_cross", "Sewn on here", place, button / 2)
-    line = s.straight(f"buttonhole_{number}", says[:1].upper() + says[1:], start, end)
+    line = s.upright(
+        f"buttonhole_{number}", says[:1].upper() + says[1:], place, above=BEYOND, length=button + THICKNESS
+    )
     return Mark(f"button_{number}", cross.path), Mark(f"buttonhole_{number}", line.path)

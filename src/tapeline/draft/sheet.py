@@ -137,6 +137,13 @@ class Sheet:
         )
         return one, two
 
+    def upright(self, name: str, says: str, through: Place, above: Length, length: Length) -> Drawn:
+        """A short line straight down through a place, beginning a little above it, as a buttonhole does."""
+        top = through.up(above)
+        path = Path.through(top.point, top.down(length).point)
+        how = (f"straight down through {through.name}, from ", above, " above it, ", length, " long")
+        return self.drawn(name, says, path, how, (through.label, *needs_of(above), *needs_of(length)))
+
     def joined(self, name: str, says: str, *lines: Drawn) -> Drawn:
         """Lines end to end as one; a line without length adds none, so that the one before still says where to."""
         path = reduce(Path.joined, [line.path for line in lines if line.path.length] or [lines[0].path])
