@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.pocket_place import OPENING_HEM, UNDER, OnFront, Pocket, above_hem, on_front, room_above
-from tapeline.draft import Draft, Place, Sheet, halfway, hemmed, laid
+from tapeline.draft import Draft, Place, Sheet, hemmed, laid
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Cut
 
@@ -20,7 +20,6 @@ FROM_ARMHOLE = cm(1)
 """A breast pocket keeps so far off the armhole, or its seam allowance and the pocket lie on each other."""
 BESIDE = cm(2)
 """Left of the front beside a hip pocket, both sides together."""
-GRAIN = cm(2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +109,7 @@ def patch(d: Draft, title: str, front: Sheet, at: Place, size: Patch, *, count: 
     s.section(f"The {title.lower()}")
     foot = s.point("pocket_foot", "The middle of its lower edge", s.origin)
     left, high, other, right, _ = corners(s, foot)
+    grain = left.out(size.width / 8).up(size.depth / 5)
     piece = s.piece(
         title,
         laid("side_in", s.straight("side_in", UNDER, left, high)),
@@ -117,7 +117,7 @@ def patch(d: Draft, title: str, front: Sheet, at: Place, size: Patch, *, count: 
         laid("side_out", s.straight("side_out", UNDER, other, right)),
         laid("bottom_out", s.straight("bottom_out", UNDER, right, foot)),
         laid("bottom_in", s.straight("bottom_in", UNDER, foot, left)),
-        grain=(halfway(foot, high).out(cm(1)), halfway(foot, high).out(cm(1)).up(GRAIN)),
+        grain=(grain, grain.up(size.depth * Fraction(3, 5))),
         cut=Cut(count),
     )
     return Pocket(piece, mark)
