@@ -139,6 +139,7 @@ def test_files_for_machines_are_downloads_too(client: Client) -> None:
         ("dxf", "tee.dxf", b"  0\nSECTION"),
         ("curves", "tee-curves.dxf", b"  0\nSECTION"),
         ("plotter", "tee.plt", b"IN;"),
+        ("projection", "tee-projection.pdf", b"%PDF"),
     ):
         answer = client.ask("GET", f"/download/{kind}")
         assert answer.status_code == 200

@@ -7,6 +7,7 @@ from tapeline.export.json import document, schema, text
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
 from tapeline.export.plotter import Plot, plotted
+from tapeline.export.projector import Projection, projected
 from tapeline.export.svg import svg
 from tapeline.export.write import write_all, write_whole
 from tapeline.export.written import Written, letters_width, written
@@ -16,6 +17,7 @@ __all__ = [
     "Paper",
     "Plot",
     "Print",
+    "Projection",
     "Release",
     "Written",
     "curves",
@@ -26,6 +28,7 @@ __all__ = [
     "pdf",
     "plotted",
     "printed",
+    "projected",
     "schema",
     "svg",
     "text",

@@ -96,9 +96,11 @@ class Ink:
         self._draw([outline], stroke=stroke, fill=True)
         self.canvas.setFillGray(0)
 
-    def heads(self, triangles: Iterable[Sequence[Point]]) -> None:
+    def heads(self, triangles: Iterable[Sequence[Point]], grey: float = 0.0) -> None:
         """Filled corners, such as arrow heads."""
+        self.canvas.setFillGray(grey)
         self._draw([Path.through(*corners, corners[0]) for corners in triangles], stroke=False, fill=True)
+        self.canvas.setFillGray(0)
 
     def _draw(self, paths: Iterable[Path], *, stroke: bool, fill: bool = False) -> None:
         pencil = self.canvas.beginPath()
@@ -148,20 +150,20 @@ class Ink:
         self.words(line, x + indent, y, size_mm)
         return y - 1.35 * size_mm
 
-    def drawing(self, drawing: Drawing, move: Rigid, layer: Layer) -> None:
-        """What a piece has on a layer, moved to its place."""
+    def drawing(self, drawing: Drawing, move: Rigid, layer: Layer, *, widths: float = 1.0, grey: float = 0.0) -> None:
+        """What a piece has on a layer, moved to its place; its lines so many times their width, in black or grey."""
         for stroke in drawing.strokes:
             if stroke.kind.layer is layer:
-                self.pen(stroke.kind.width_mm, stroke.kind.dashes_mm)
+                self.pen(stroke.kind.width_mm * widths, [dash * widths for dash in stroke.kind.dashes_mm], grey)
                 self.path(stroke.path.moved(move))
         if layer is Layer.MARKS:
-            self.heads([[move.point(p) for p in head] for head in drawing.heads])
+            self.heads([[move.point(p) for p in head] for head in drawing.heads], grey)
         if layer is Layer.WORDS:
             turned = math.atan2(move.b, move.a)
             for label in drawing.labels:
                 place = move.point(label.at)
                 with self.at(place.x, place.y, label.angle + turned):
-                    self.words(label.text, 0, 0, label.size_mm, bold=label.bold)
+                    self.words(label.text, 0, 0, label.size_mm, bold=label.bold, grey=grey)
 
     def sample(self, kind: LineKind, x: float, y: float, length: float) -> None:
         """A line of a kind, to explain it."""

@@ -11,6 +11,7 @@ from tapeline.export.arrange import PANEL_MM, Layout, arrange
 from tapeline.export.drawing import Drawing, draw
 from tapeline.export.fonts import letters_problem
 from tapeline.export.ink import UNIT, Ink
+from tapeline.export.layers import with_layers
 from tapeline.export.line_kind import Layer
 from tapeline.export.page_map import draw_panel
 from tapeline.export.paper import Paper
@@ -60,7 +61,7 @@ def printed(finished: Finished, paper: Paper, unit: Unit = Unit.CM) -> Print:
     _sheets(ink, drawn)
     canvas.save()
     problems = (letters_problem("".join(ink.replaced)),) if ink.replaced else ()
-    return Print(_with_layers(buffer.getvalue(), finished.title), layout, problems)
+    return Print(with_layers(buffer.getvalue(), finished.title), layout, problems)
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,35 +124,3 @@ def _taken(layout: Layout, drawings: list[Drawing]) -> np.ndarray:
         across, up = np.arange(0, PANEL_MM[0], 2.0), np.arange(0, PANEL_MM[1], 2.0)
         found.append(np.stack(np.meshgrid(x + across, y + up), axis=-1).reshape(-1, 2))
     return np.vstack(found)
-
-
-def _with_layers(data: bytes, title: Title) -> bytes:
-    """Names the layers, asks the viewer not to scale, sets language and date."""
-    import pikepdf
-    from pikepdf import Array, Dictionary, Name, String
-
-    with pikepdf.open(BytesIO(data)) as file:
-        layers = {layer: file.make_indirect(Dictionary(Type=Name.OCG, Name=layer.value)) for layer in Layer}
-        names = Dictionary({f"/{layer.name}": group for layer, group in layers.items()})
-        for page in file.pages:
-            for form in page.resources.get("/XObject", Dictionary()).values():
-                if form.get("/Subtype") == Name.Form:
-                    resources = form.get("/Resources", Dictionary())
-                    resources["/Properties"] = names
-                    form["/Resources"] = resources
-        order = Array(layers.values())
-        file.Root.OCProperties = Dictionary(
-            OCGs=order, D=Dictionary(Order=order, ON=order, Name=String("Pattern"), BaseState=Name.ON)
-        )
-        file.Root.ViewerPreferences = Dictionary(
-            PrintScaling=Name("/None"), PickTrayByPDFSize=True, DisplayDocTitle=True
-        )
-        file.Root.Lang = String("en")
-        info = {"/Title": f"{title.style} for {title.wearer}", "/Creator": f"Tapeline {title.version}".strip()}
-        day = title.date.replace("-", "")[:8]
-        if len(day) == 8 and day.isdigit():
-            info |= {"/CreationDate": f"D:{day}"}
-        file.trailer["/Info"] = file.make_indirect(Dictionary({key: String(text) for key, text in info.items()}))
-        out = BytesIO()
-        file.save(out, deterministic_id=True, min_version="1.6")
-    return out.getvalue()

@@ -16,6 +16,7 @@ from tapeline.project.products import (
     plotter_files,
     print_pdf,
     printed,
+    projection,
     report,
 )
 
@@ -36,6 +37,7 @@ __all__ = [
     "plotter_files",
     "print_pdf",
     "printed",
+    "projection",
     "report",
     "today",
 ]

@@ -11,7 +11,7 @@ from tapeline.problems import InputError
 from tapeline.project.drafted import Drafted, draw_garment
 
 if TYPE_CHECKING:
-    from tapeline.export import Exchanged, Plot, Print, Written
+    from tapeline.export import Exchanged, Plot, Print, Projection, Written
 
 __all__ = [
     "curve_file",
@@ -23,6 +23,7 @@ __all__ = [
     "plotter_files",
     "print_pdf",
     "printed",
+    "projection",
     "report",
 ]
 
@@ -107,6 +108,13 @@ def plotter_files(drafted: Drafted, roll: str = "", *, narrow: bool = False) -> 
 
     on = paper(roll or drafted.docket.paper)
     return plotted(finished(drafted), on if roll or on.is_roll else paper(USUAL_ROLL), narrow=narrow)
+
+
+def projection(drafted: Drafted, look: Projection | None = None, date: str = "") -> Print:
+    """All pieces at true size on one page, for a projector; `look` is its width, line and colours."""
+    from tapeline.export import projected
+
+    return projected(finished(drafted, date), look, drafted.docket.unit)
 
 
 def hand_sheet(drafted: Drafted, date: str = "", *, scale: float | None = None, blank: bool = False) -> Written:

@@ -17,6 +17,7 @@ from tapeline.project import (
     hand_sheet,
     plotter_files,
     print_pdf,
+    projection,
     report,
     today,
 )
@@ -33,6 +34,7 @@ DOWNLOADS = {
     "dxf": "image/vnd.dxf",
     "curves": "image/vnd.dxf",
     "plotter": "application/vnd.hp-hpgl",
+    "projection": "application/pdf",
     "hand-sheet": "application/pdf",
     "class-sheet": "application/pdf",
 }
@@ -41,6 +43,7 @@ ENDINGS = {
     "class-sheet": "-class-sheet.pdf",
     "curves": "-curves.dxf",
     "plotter": ".plt",
+    "projection": "-projection.pdf",
 }
 """Of files that are not simply named after their kind."""
 
@@ -75,5 +78,6 @@ _MAKERS: dict[str, Callable[[Drafted, str], bytes]] = {
     "dxf": lambda drafted, date: exchange_file(drafted, date).data,
     "curves": lambda drafted, _: curve_file(drafted),
     "plotter": lambda drafted, _: plotter_files(drafted).frames[0],
+    "projection": lambda drafted, date: projection(drafted, date=date).data,
 }
 """What makes each file that is not printed on a paper of the maker's choice."""
