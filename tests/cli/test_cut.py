@@ -48,3 +48,22 @@ def test_what_cannot_be_asked_for_is_told(tmp_path: Path) -> None:
         assert f"[{code}]" in done.err
     assert {path.name for path in tmp_path.iterdir()} == {"marit.toml", "mine.dxf"}
     assert (tmp_path / "mine.dxf").read_text(encoding="utf-8") == "my own words"
+
+
+def test_a_projection_is_a_print_of_one_page(tmp_path: Path) -> None:
+    """It has a name of its own; its options stand alone."""
+    assert (
+        tapeline("print", EXAMPLES / "tee.toml", "--projector", "--inverted", "--wide", "1200", cwd=tmp_path).code == 0
+    )
+    assert (tmp_path / "tee-projection.pdf").read_bytes().startswith(b"%PDF")
+    for words, code in (
+        (("--inverted",), "command-line"),
+        (("--projector", "--paper", "A4"), "command-line"),
+        (("--projector", "--line", "0.1"), "line-width"),
+        (("--projector", "--wide", "200"), "roll-too-narrow"),
+        (("--projector", "--wide", "nan"), "paper-unknown"),
+    ):
+        done = tapeline("print", EXAMPLES / "tee.toml", *words, "--out", "no.pdf", cwd=tmp_path)
+        assert done.code == 2
+        assert f"[{code}]" in done.err
+    assert not (tmp_path / "no.pdf").exists()
