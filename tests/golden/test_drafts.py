@@ -18,6 +18,7 @@ from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.lengths import Length, cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Garment
+from tapeline.styles import STYLES
 from tapeline.styles.top import FinishedNeckline
 from tests.accepted import compare
 from tests.golden.dump import dump
@@ -93,6 +94,12 @@ def test_a_pieced_top_is_as_it_was() -> None:
     """The same of a yoke over the shoulder and a colour block."""
     pieced = draw(MARIT, yoke=YokeChoices(YOKES["shirt"]), colour_block=ColourBlockChoices(cm(14)))
     both_as_they_were("marit_pieced", pieced)
+
+
+def test_every_style_has_an_accepted_drawing() -> None:
+    """Text and picture lie beside each other, named after a person and the style."""
+    for kind in ("txt", "svg"):
+        assert {path.stem.split("_")[1] for path in HERE.glob(f"*.{kind}")} >= set(STYLES)
 
 
 def both_as_they_were(name: str, garment: Garment) -> None:
