@@ -88,7 +88,6 @@ def test_truing_counts_both_sides_of_the_slit() -> None:
 
 def test_what_is_cut_out_for_the_strips_is_no_width_lost() -> None:
     """Where the placket passes the chest line, tape and ease are still round the chest: the strips fill in."""
-    """A placket that passes the chest line: round the chest are tape and ease, and the strips fill in."""
     drafted = draft(docket_from_text(DOCKET.format(choices="neckline = { lower_front = 10 }", stretch=20)))
     points = drafted.garment.points
     assert points["front.placket_end"].y < points["front.chest_level"].y
