@@ -14,7 +14,7 @@ from tapeline.alter import CutLine, along, level, split, through, upright
 from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.finish import FinishChoices, finish
 from tapeline.geometry import Point, Vector, area, fair_line
-from tapeline.lengths import cm
+from tapeline.lengths import Length, cm
 from tapeline.measures import Wearer, size_wearer
 from tapeline.pattern import Garment, Step, StepKind
 from tapeline.problems import InputError
@@ -104,6 +104,24 @@ def test_a_waist_notch_at_the_new_seam_is_marked_by_it() -> None:
     assert not [n for p in ("front", "part") for n in after.piece(p).notches_on("side")]
     side = next(w for w in trued(after, size_wearer("92")).walks if w.seam.name == "side")
     assert len(side.parts) == 2
+
+
+@pytest.mark.parametrize("style", ["tee", "vest"])
+@pytest.mark.parametrize("beside_mm", [-0.7, 0.4, 0.9])
+def test_a_notch_that_all_but_meets_the_cut_is_moved_to_it(style: str, beside_mm: float) -> None:
+    """Sleeve and band are notched where the new seam comes, and a folded band on its other edge as well."""
+    wearer = size_wearer("92")
+    before = draw(wearer, style)
+    (armhole,) = before.piece("back").notches_on("armhole")
+    notch = before.piece("back").edge("armhole").path.at(armhole.at_mm)
+    down = Length(before.points["back.nape"].y - notch.y + beside_mm)
+    line = level(before, "back.nape", down=down).turned
+    after = split(before, "back", line, name="yoke", title="Yoke", seam="yoke_seam")
+    assert errors(after, wearer) == errors(before, wearer) == []
+    counts = [
+        {p.name: len(p.notches) for p in g.pieces if p.name in {"sleeve", "armhole_band"}} for g in (before, after)
+    ]
+    assert counts[0] == counts[1]
 
 
 def test_a_part_away_from_the_fold_is_cut_for_each_side() -> None:

@@ -85,8 +85,31 @@ def notched_across(garment: Garment, piece: str, places: Mapping[str, Iterable[f
         others = [notch for notch in old.notches if notch.edge != ref.edge or abs(notch.at_mm - at) > AT_A_MARK_MM]
         near = [notch for notch in old.notches if notch not in others]
         marked = replace(near[0], at_mm=at) if near else Notch(ref.edge, at)
+        across = dict(_gone_along(garment, ref, near[0].at_mm, at)) if near else {}
+        others = [across.get(notch, notch) for notch in others]
         garment = with_pieces(garment, replace(old, notches=(*others, marked)))
     return garment
+
+
+def _gone_along(garment: Garment, ref: EdgeRef, was: float, now: float) -> list[tuple[Notch, Notch]]:
+    """On a strip that is folded and sewn to itself: the notch across the fold from a moved one, and where it goes."""
+    moved: list[tuple[Notch, Notch]] = []
+    for seam in garment.seams:
+        ends = [side[0] for side in (seam.a, seam.b) if len(side) == 1]
+        if len(ends) != 2 or {end.piece for end in ends} != {ref.piece} or ends[0].edge == ends[1].edge:
+            continue
+        for own, across in (ends, ends[::-1]):
+            if own.edge != ref.edge:
+                continue
+            # Both are walked the same way; the strip is as long on either side of its fold.
+            turned, length = own.backwards != across.backwards, garment.path(across).length
+            place, goes = ((length - mm if turned else mm) for mm in (was, now))
+            moved += [
+                (notch, replace(notch, at_mm=goes))
+                for notch in garment.piece(ref.piece).notches_on(across.edge)
+                if abs(notch.at_mm - place) < SAME_CORNER_MM
+            ]
+    return moved
 
 
 def answer(

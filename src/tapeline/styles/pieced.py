@@ -75,7 +75,7 @@ def _in_one(d: Draft, garment: Garment) -> Garment:
         "yoke-not-in-one",
         STRAIGHT,
         Length(line.at(line.length / 2).distance_to(line.start.toward(line.end, 0.5)), "bow_of_the_shoulder"),
-        says="the shoulder is bent, as one that is carried down the arm, so back and front yoke cannot be cut in one",
+        says="the shoulder is bent, down the arm or up the neck, so back and front yoke cannot be cut in one",
         where="garment.yoke.shape.front",
         hint="set garment.yoke.shape.front to 0, or leave the back yoke out",
     )
