@@ -10,13 +10,16 @@ from itertools import combinations
 import pikepdf
 import pytest
 
+from tapeline.blocks.neck_facing import FacingChoices
+from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.export import letters_width, written
-from tapeline.lengths import Length
+from tapeline.lengths import Length, cm
 from tapeline.measures import Wearer
 from tapeline.pattern import Source, StepKind
 from tapeline.problems import InputError
 from tapeline.sheets import HandSheet, hand_sheet
 from tapeline.styles import STYLES
+from tapeline.styles.top import FinishedNeckline
 from tapeline.units import Unit, parse_length
 from tests.accepted import compare
 from tests.properties.drafts import draw
@@ -196,6 +199,20 @@ def test_a_long_name_with_accents() -> None:
         first, second = page.words[:2]
         assert first.x + letters_width(first.text, first.size_mm) < second.x
     assert tight(name) in text_of(pdf_of(sheet))
+
+
+def test_paper_is_as_large_as_the_lines_of_a_piece() -> None:
+    """A facing has few points, and its lines reach much further: the paper is told for all of it."""
+    line = FinishedNeckline(finish=NeckFinish.FACING, facing=FacingChoices(cm(4)))
+    garment = draw(MARIT, "tee", "slight", neckline=line)
+    sheet = hand_sheet(garment, title_of(MARIT, "tee"), letters_width)
+    said = " ".join(words.text for words in all_words(sheet.pages[0]))
+    found = re.search(r"front neck facing (\d+) by (\d+) cm", said)
+    assert found is not None
+    places = garment.piece("front_neck_facing").seam_line.sampled(0.5)
+    needs = (places.max(axis=0) - places.min(axis=0)) / 10
+    for told, need in zip(map(int, found.groups()), needs.tolist(), strict=True):
+        assert need + 3 < told < need + 7
 
 
 def test_letters_that_the_print_lacks_are_said() -> None:

@@ -79,7 +79,7 @@ class NeckFacing:
 def neck_facing(d: Draft, c: FacingChoices, body: FacedNeck) -> NeckFacing:
     """Half a front and half a back facing, each on the fold at its centre, their shoulder seams as the body's."""
     front, back = d.sheet("front_neck_facing"), d.sheet("back_neck_facing")
-    for s, half in ((front, body.front), (back, body.back)):
+    for half in (body.front, body.back):
         d.require(
             "facing-too-wide",
             half.shoulder.straight_start.length,
@@ -88,7 +88,7 @@ def neck_facing(d: Draft, c: FacingChoices, body: FacedNeck) -> NeckFacing:
             where="garment.neckline.facing.width",
             hint="make garment.neckline.facing.width smaller, or widen the neckline less",
         )
-        s.section(f"The {s.name.replace('_', ' ')}")
+    front.section("The neck facing")
     if body.shape is NeckLine.BOAT:
         outer = shallow_edge(front, body.front, c.width), shallow_edge(back, body.back, c.width)
     else:

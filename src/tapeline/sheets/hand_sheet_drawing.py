@@ -69,8 +69,9 @@ class _Place:
 
 def reach_of(entries: Iterable[Entry]) -> tuple[float, float, float, float]:
     """Left, lower, right and upper end of all points and lines of some steps, mm; all 0 without any."""
-    found = [np.array([(p.x, p.y)]) for e in entries if (p := e.step.point) is not None]
-    found += [path.sampled(0.5) for e in entries if (path := e.step.path) is not None]
+    steps = [entry.step for entry in entries]
+    found = [np.array([(p.x, p.y)]) for step in steps if (p := step.point) is not None]
+    found += [path.sampled(0.5) for step in steps if (path := step.path) is not None]
     if not found:
         return 0.0, 0.0, 0.0, 0.0
     places = np.vstack(found)
