@@ -16,7 +16,7 @@ from shapely import LinearRing, Polygon
 from tapeline.blocks.looseness import LOOSENESS
 from tapeline.blocks.sleeve_choices import SleeveLength
 from tapeline.docket.choices import WORDS
-from tapeline.geometry import Path, area
+from tapeline.geometry import Path, Point, area
 from tapeline.pattern import Edge, Garment, Piece, Seam, StepKind
 from tapeline.styles import STYLES
 from tests.properties.drafts import Drawing
@@ -36,6 +36,8 @@ DYING_OUT = math.radians(1.5)
 tenth of a millimetre off straight, which a bust that is wider than the hip may give."""
 RUNS_IN = math.radians(5)
 """A raglan turns from round to hollow near its notch, not at it."""
+EVENED = math.radians(4)
+"""The front underarm of a sleeve cut in one is made as long as the back's, which turns the end of its hem a little."""
 UNSEEN = math.radians(0.5)
 """A turn so small cannot be seen on a neckline."""
 SLEEVE_WORDS = WORDS[SleeveLength]
@@ -208,8 +210,9 @@ def bends_as_meant(drawing: Drawing) -> Iterator[str]:
         meant = 1 if dips or (half == "back" and "sway_back" in names) else 0
         if changes(piece.edge("hem").path) > meant:
             yield f"the {half} hem turns {changes(piece.edge('hem').path)} times"
-        if raglan(garment):
-            yield from raglan_bends(drawing, half)
+        own = raglan_bends if raglan(garment) else cut_in_one_bends if cut_in_one(garment) else None
+        if own is not None:
+            yield from own(drawing, half)
             continue
         arm = piece.edge("armhole")
         knot = hollow_knot(drawing, half, arm)
@@ -257,6 +260,21 @@ def sleeved(garment: Garment) -> bool:
     return any(piece.name == "sleeve" for piece in garment.pieces)
 
 
+def cut_in_one_bends(drawing: Drawing, half: str) -> Iterator[str]:
+    """Over the arm and under it the line bends one way; so does the sleeve's hem."""
+    piece = drawing.garment.piece(half)
+    steep = drawing.wearer.given("shoulder_slope")
+    for name in ("overarm", "underarm", "sleeve_hem"):
+        seen = EVENED if (half, name) == ("front", "sleeve_hem") else UNSEEN
+        if min(turnings(piece.edge(name).path)) > seen and not steep:
+            yield f"the {name} of the {half} has a wave of {math.degrees(min(turnings(piece.edge(name).path))):.2f}"
+
+
+def cut_in_one(garment: Garment) -> bool:
+    """Whether its sleeves are cut in one with it."""
+    return any(edge.name == "sleeve_hem" for edge in garment.piece("back").edges)
+
+
 def raglan(garment: Garment) -> bool:
     """Whether its sleeves reach the neckline."""
     return any(piece.name == "front_sleeve" for piece in garment.pieces)
@@ -288,10 +306,16 @@ def girths_as_taped(drawing: Drawing) -> Iterator[str]:
     meant = {"chest": wearer["bust"] + out, "hip": wearer["hip"] + out}
     for girth in garment.girths:
         told = girth.tape.mm + girth.ease.mm
+        if girth.name == "chest" and cut_in_one(garment):
+            # It is measured below the underarm, where the side has begun to follow the body.
+            meant = {**meant, "chest": 4 * size(drawing, "side_quarter")}
         if girth.name in meant and abs(told - meant[girth.name]) > SOLVED_MM:
             yield f"{girth.name} declares {told:.2f} mm, the tape and the looseness make {meant[girth.name]:.2f}"
         if girth.name in ("chest", "waist", "hip"):
-            found = sum(2 * across(drawing, half, f"{girth.name}_level") for half in ("front", "back"))
+            at = "underarm_side" if girth.name == "chest" and cut_in_one(garment) else f"{girth.name}_level"
+            found = sum(2 * across(drawing, half, at) for half in ("front", "back"))
+        elif cut_in_one(garment):
+            found = sum(round_own_sleeve(drawing, half, girth.name) for half in ("front", "back"))
         elif raglan(garment):
             found = sum(round_half_sleeve(drawing, half, girth.name) for half in ("front", "back"))
         elif girth.name == "upper_arm":
@@ -301,6 +325,15 @@ def girths_as_taped(drawing: Drawing) -> Iterator[str]:
             found = length(garment.piece("sleeve").edge("hem").path)
         if abs(found - told) > SEWN_MM:
             yield f"round the {girth.name} are {found:.2f} mm, declared are {told:.2f}"
+
+
+def round_own_sleeve(drawing: Drawing, half: str, girth: str) -> float:
+    """Half round a sleeve that is cut in one: along its hem, or from the middle of the underarm to the overarm seam."""
+    piece, points = drawing.garment.piece(half), drawing.garment.points
+    if girth == "wrist":
+        return length(piece.edge("sleeve_hem").path)
+    middle = points.get(f"{half}.underarm_middle", points[f"{half}.underarm_sleeve"])
+    return min(middle.distance_to(Point(*place)) for place in dense(piece.edge("overarm").path, 4001))
 
 
 def round_half_sleeve(drawing: Drawing, half: str, girth: str) -> float:
@@ -331,6 +364,8 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     garment = drawing.garment
     if raglan(garment):
         yield from raglan_as_long_as_said(drawing)
+    if cut_in_one(garment):
+        yield from own_sleeve_as_long_as_said(drawing)
     if not sleeved(garment):
         return
     crown = garment.points["sleeve.crown"]
@@ -351,6 +386,18 @@ def sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
     meant -= choices.cuff.width.mm if hasattr(choices, "cuff") else 0
     if abs(long - meant) > SEWN_MM:
         yield f"the sleeve is {long:.2f} mm long in the middle, meant are {meant:.2f}"
+
+
+def own_sleeve_as_long_as_said(drawing: Drawing) -> Iterator[str]:
+    """A sleeve that is cut in one is as long from the shoulder point as a set-in one, 4 cm past its underarm."""
+    garment = drawing.garment
+    meant = max(drawing.wearer["arm_length"] / 3, size(drawing, "underarm_depth") + 40)
+    for half in ("front", "back"):
+        piece = garment.piece(half)
+        (tip,) = piece.notches_on("overarm")
+        long = length(piece.edge("overarm").path) - tip.at_mm
+        if abs(long - meant) > SEWN_MM:
+            yield f"the {half} sleeve is {long:.2f} mm long down the arm, meant are {meant:.2f}"
 
 
 def raglan_as_long_as_said(drawing: Drawing) -> Iterator[str]:

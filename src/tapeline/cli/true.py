@@ -104,6 +104,8 @@ def _show(truing: Truing, unit: Unit, wearer: str, style: str) -> None:
             say(f"  hood {where}: {ours / unit.mm:.1f} {unit.sign}, the head wants {heads / unit.mm:.1f} {unit.sign}")
     if truing.hang is not None:
         say(f"  sleeve hangs at {math.degrees(truing.hang.angle):.0f} degrees")
+        if truing.hang.lifts_to:
+            say(f"  arm lifts to {truing.hang.lifts_to}")
 
 
 def _data(drafted: Drafted) -> dict[str, Any]:
@@ -158,6 +160,9 @@ def _data(drafted: Drafted) -> dict[str, Any]:
             "head_mm": truing.hood.head_mm,
         },
         "hang_degrees": None if truing.hang is None else math.degrees(truing.hang.angle),
+        "lifts_to_degrees": None
+        if truing.hang is None or truing.hang.reach is None
+        else math.degrees(truing.hang.reach),
         "problems": [
             {"code": p.code, "severity": str(p.severity), "says": p.says, "where": p.where, "hint": p.hint}
             for p in drafted.problems

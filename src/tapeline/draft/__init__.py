@@ -4,6 +4,7 @@ from tapeline.draft.corrected import corrected, set_lower
 from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray, turned_over
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, STRAIGHT_UP, Heading
+from tapeline.draft.lift import fall_at, lift_until, lifted
 from tapeline.draft.place import Place, Reading, corner_below, foot_of, halfway, part_way, square_corner
 from tapeline.draft.sheet import (
     Sheet,
@@ -50,12 +51,15 @@ __all__ = [
     "corner_below",
     "corrected",
     "edge",
+    "fall_at",
     "folded",
     "foot_of",
     "halfway",
     "hemmed",
     "laid",
     "laid_on",
+    "lift_until",
+    "lifted",
     "neatened",
     "notch",
     "notch_along",

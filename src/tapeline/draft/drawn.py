@@ -61,6 +61,11 @@ class Drawn:
         return Heading(self.path.arrives, f"straight on from the {self.name}")
 
     @property
+    def outset(self) -> Heading:
+        """The way it sets out, for a line that runs into it."""
+        return Heading(self.path.leaves, f"straight on into the {self.name}")
+
+    @property
     def end(self) -> Place:
         """Where it ends."""
         return Place(self.path.end, how=(f"at the end of the {self.name}",), needs=(self.label,))
@@ -181,14 +186,17 @@ class Drawn:
             (self.label,),
         )
 
-    def arc_end(self, centre: Place) -> Place:
+    def arc_end(self, centre: Place, square_to: Drawn | None = None) -> Place:
         """Where, on the straight line it ends in, a single arc arrives square to it that left the centre level.
+
+        With `square_to` it left that line square in place of the upright one.
 
         Such an arc is part of a circle about the place where this line and the centre line would meet; its chord
         turns half as much as the arc.
         """
-        slant = Vector(0, -1).turn_to(self.path.arrives)
-        chord = Line(centre.point, centre.point + Vector(1, 0).turned(slant / 2))
+        down = square_to.path.arrives if square_to else Vector(0, -1)
+        slant = down.turn_to(self.path.arrives)
+        chord = Line(centre.point, centre.point + down.left.turned(slant / 2))
         start, way = self.path.end, self.path.arrives
         along = (centre.point - start).cross(chord.direction(0)) / way.cross(chord.direction(0))
         return Place(
@@ -254,6 +262,11 @@ class Ray:
     def square(self) -> Heading:
         """Square to it."""
         return Heading(self.direction.left, f"square to the {self.name}", either_way=True)
+
+    @property
+    def onward(self) -> Heading:
+        """The way it runs."""
+        return Heading(self.direction, f"along the {self.name}")
 
     def fall(self, run: Length, name: str) -> Length:
         """How far it falls over a level run."""

@@ -11,7 +11,7 @@ from tapeline.pattern.piece import Cut, Mark, Piece
 from tapeline.pattern.seam import EdgeRef, Join, Seam
 from tapeline.pattern.size import Size, Source
 from tapeline.pattern.step import Step, StepKind
-from tapeline.pattern.width import width_at
+from tapeline.pattern.width import width_along, width_at
 
 __all__ = [
     "CONTRARY",
@@ -42,5 +42,6 @@ __all__ = [
     "choices_of",
     "chosen_lengths",
     "idle_in",
+    "width_along",
     "width_at",
 ]

@@ -2,16 +2,34 @@
 
 from __future__ import annotations
 
-from tapeline.geometry import Line, Point
+from tapeline.geometry import Line, Path, Point
 from tapeline.pattern.piece import Piece
 
-__all__ = ["width_at"]
+__all__ = ["width_along", "width_at"]
+
+OF_THE_SLEEVE = ("overarm", "sleeve_hem", "underarm", "slit_sleeve")
+"""Edges of a sleeve that is cut in one with a half: it reaches far out below the level of the chest."""
 
 ON_THE_LEVEL_MM = 1e-6
 RUN_UP_MM = 10.0
 """A side is run on up so far: where its seam was moved, one half's underarm lies a little below the level."""
 RISES_MM = 50.0
 """A hem that lies less above a level has risen from it; one that lies more above it ends there."""
+
+
+def width_along(piece: Piece, line: Path) -> float:
+    """Millimetres across a piece along a straight line drawn on it, between the crossings nearest to its ends.
+
+    >>> from tapeline.pattern import Cut, Edge
+    >>> corners = [Point(0, 0), Point(0, 100), Point(60, 100), Point(60, 0), Point(0, 0)]
+    >>> edges = tuple(Edge(f"edge_{i}", Path.through(a, b)) for i, (a, b) in enumerate(zip(corners, corners[1:])))
+    >>> piece = Piece("panel", "Panel", edges, Line(Point(9, 9), Point(9, 90)), Cut(2))
+    >>> width_along(piece, Path.through(Point(0, 20), Point(60, 100)))
+    100.0
+    """
+    found = piece.seam_line.crossings(Line(line.start, line.end))
+    one, other = (min(found, key=end.distance_to) for end in (line.start, line.end))
+    return one.distance_to(other)
 
 
 def width_at(piece: Piece, level: Point) -> float:
@@ -27,10 +45,12 @@ def width_at(piece: Piece, level: Point) -> float:
     >>> width_at(Piece("panel", "Panel", edges, Line(Point(9, 9), Point(9, 90)), Cut(2)), Point(0, 50))
     70.0
     """
-    outline = piece.seam_line
+    edges = piece.edges
+    if any(edge.name == "side" for edge in edges):
+        edges = tuple(edge for edge in edges if edge.name not in OF_THE_SLEEVE)
     across = Line(level, Point(level.x + 1, level.y))
-    xs = [p.x for p in outline.crossings(across)]
-    xs += [p.x for p in outline.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
+    xs = [p.x for edge in edges for p in edge.path.crossings(across)]
+    xs += [p.x for edge in edges for p in edge.path.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
     ends = [
         # The hem rises to the side so that it meets it square, and over a sway back to the fold: both are run on down.
         (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)

@@ -49,6 +49,12 @@ def _hood(hood: HoodFit, unit: Unit) -> list[str]:
 
 def _hang(hang: Hang, unit: Unit) -> list[str]:
     degrees = math.degrees(hang.angle)
+    if hang.lifts_to:
+        lifts = (
+            f"The sleeve is cut in one with the body and hangs at {degrees:.0f} degrees; the arm lifts to "
+            f"{hang.lifts_to} before the underarm pulls. {hang.means.capitalize()}."
+        )
+        return [heading("Sleeve hang"), f"<p>{words(lifts)}</p>"]
     # The half sleeve as a triangle: crown on top, underarm at the foot of the slope.
     half = hang.width_mm / 2
     picture = (

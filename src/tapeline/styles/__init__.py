@@ -2,6 +2,7 @@
 
 from tapeline.styles.block import STYLE as BLOCK
 from tapeline.styles.cardigan import STYLE as CARDIGAN
+from tapeline.styles.cut_in_one import STYLE as CUT_IN_ONE
 from tapeline.styles.dropped import STYLE as DROPPED
 from tapeline.styles.hooded import STYLE as HOODED
 from tapeline.styles.polo import STYLE as POLO
@@ -18,5 +19,5 @@ __all__ = ["STYLES", "Style"]
 
 STYLES: dict[str, Style] = {
     style.name: style
-    for style in (TEE, VEST, SWEATSHIRT, HOODED, ZIPPED, CARDIGAN, POLO, SHIRT, PYJAMA, DROPPED, RAGLAN, BLOCK)
+    for style in (TEE, VEST, SWEATSHIRT, HOODED, ZIPPED, CARDIGAN, POLO, SHIRT, PYJAMA, DROPPED, RAGLAN, CUT_IN_ONE, BLOCK)
 }

@@ -15,7 +15,7 @@ from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, hemmed, notch, only_if, opened, sewn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Edge, Girth, NotchKind, Piece
+from tapeline.pattern import Edge, Girth, Notch, NotchKind, Piece
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "Body",
     "HalfBody",
     "HalfShape",
+    "OwnEdges",
     "body",
     "body_girths",
     "set_in",
@@ -59,6 +60,19 @@ class HalfShape:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnEdges:
+    """Edges from the first seam beside the neckline to the hem, their notches, and the side among them."""
+
+    edges: tuple[Edge, ...]
+    notches: tuple[Notch, ...]
+    side: Drawn
+    over: str = ""
+    """Of a sleeve cut in one: the seam over the shoulder, which goes before them."""
+    tip: Place | None = None
+    """Where that is notched."""
+
+
+@dataclass(frozen=True, slots=True)
 class ArmLines:
     """Shoulder and armhole of one half, and where the armhole is notched."""
 
@@ -69,6 +83,8 @@ class ArmLines:
     """What becomes of the armhole."""
     neckline: Drawn | None = None
     """What a raglan seam, in place of shoulder and armhole, leaves of the neckline; the rest goes with the sleeve."""
+    cut_in_one: OwnEdges | None = None
+    """Of a half with its sleeve, in place of shoulder, armhole and side."""
 
 
 ArmRule = Callable[[Sheet, Half, HalfShape], ArmLines]
@@ -166,29 +182,40 @@ def half_body(
         ),
     )
     arm_edge = "raglan" if raglan else "armhole"
+    own = lines.cut_in_one or OwnEdges(
+        (
+            *only_if(not raglan, sewn("shoulder", shoulder)),
+            lines.edge(arm_edge, lines.armhole),
+            sewn("side", side.side),
+        ),
+        (notch(arm_edge, lines.armhole, lines.notch, kind),),
+        side.side,
+    )
     piece = sheet.piece(
         name.title(),
         *middle.edges,
         shape.edge("neckline", middle.neckline),
-        *only_if(not raglan, sewn("shoulder", shoulder)),
-        lines.edge(arm_edge, lines.armhole),
-        sewn("side", side.side),
+        *only_if(bool(own.over), sewn(own.over, shoulder)),
+        *own.edges,
         *slit,
         (sewn if shape.banded else hemmed)("hem", hem),
         grain=(foot.out(GRAIN_IN), half.chest_level.out(GRAIN_IN)),
         cut=middle.cut,
         notches=(
-            notch(arm_edge, lines.armhole, lines.notch, kind),
-            notch("side", side.side, side.notch),
-            *(notch("side", side.side, side.vent_top) for _ in slit),
+            *((notch(own.over, shoulder, own.tip),) if own.tip else ()),
+            *own.notches,
+            notch("side", own.side, side.notch),
+            *(notch("side", own.side, side.vent_top) for _ in slit),
         ),
         marks=middle.marks,
         pointed=("neckline",) if shape.pointed else (),
     )
+    if lines.cut_in_one:
+        arm_edge = "underarm"
     whole = d.measured(f"{name}_{arm_edge}", f"Along the {name} {arm_edge}", lines.armhole.reading())
     to_notch = d.measured(
         f"{name}_{arm_edge}_notch",
-        f"From the {'neckline' if raglan else 'shoulder'} to its notch",
+        f"From the {'neckline' if raglan else 'hem' if lines.cut_in_one else 'shoulder'} to its notch",
         lines.armhole.reading_to(lines.notch),
     )
     return HalfBody(piece, ArmholeNotch(whole, to_notch), shoulder, lines.armhole, hem, centre, side.side, lines.notch)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tapeline.pattern import Cloth, Garment, Girth, width_at
+from tapeline.pattern import Cloth, Garment, Girth, width_along, width_at
 from tapeline.problems import Problem, Severity
 from tapeline.units import Unit
 
@@ -63,14 +63,19 @@ class MeasuredGirth:
 
 def measured_girths(garment: Garment) -> list[MeasuredGirth]:
     """All girths of a garment."""
-    points = garment.points
+    points, drawn = garment.points, garment.lines
     found = []
     for girth in garment.girths:
         total = 0.0
         for name, level, times in girth.across:
             piece = garment.piece(name)
             label = f"{name}.{level}"
-            width = width_at(piece, points[label]) if label in points else piece.along(level)
+            if label in points:
+                width = width_at(piece, points[label])
+            elif label in drawn and not any(edge.name.startswith(level) for edge in piece.edges):
+                width = width_along(piece, drawn[label])
+            else:
+                width = piece.along(level)
             total += times * width
         found.append(MeasuredGirth(girth, total))
     return found
