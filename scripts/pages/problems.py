@@ -22,6 +22,7 @@ NO_CODES = frozenset(
     {
         *("cut-line", "fold-line", "grain-line", "mark-line", "seam-line"),
         *("drawing-title", "drawing-words", "title-block"),
+        "cut-in-one",
         "high-low",
         "one-piece",
         *("three-quarter", "two-panel", "three-panel"),

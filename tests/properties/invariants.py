@@ -332,7 +332,7 @@ def round_own_sleeve(drawing: Drawing, half: str, girth: str) -> float:
     piece, points = drawing.garment.piece(half), drawing.garment.points
     if girth == "wrist":
         return length(piece.edge("sleeve_hem").path)
-    middle = points.get(f"{half}.underarm_middle", points[f"{half}.underarm_sleeve"])
+    middle = points.get(f"{half}.underarm_middle") or points[f"{half}.underarm_sleeve"]
     return min(middle.distance_to(Point(*place)) for place in dense(piece.edge("overarm").path, 4001))
 
 

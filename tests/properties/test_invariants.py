@@ -27,6 +27,7 @@ REFUSALS = frozenset(
         "finish-not-for-neckline",
         "funnel-too-high",
         "keyhole-not-here",
+        "cut-in-one-tight",
         "level-not-crossed",
         "line-not-fair",
         "shoulder-beyond-side",

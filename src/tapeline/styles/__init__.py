@@ -19,5 +19,19 @@ __all__ = ["STYLES", "Style"]
 
 STYLES: dict[str, Style] = {
     style.name: style
-    for style in (TEE, VEST, SWEATSHIRT, HOODED, ZIPPED, CARDIGAN, POLO, SHIRT, PYJAMA, DROPPED, RAGLAN, CUT_IN_ONE, BLOCK)
+    for style in (
+        TEE,
+        VEST,
+        SWEATSHIRT,
+        HOODED,
+        ZIPPED,
+        CARDIGAN,
+        POLO,
+        SHIRT,
+        PYJAMA,
+        DROPPED,
+        RAGLAN,
+        CUT_IN_ONE,
+        BLOCK,
+    )
 }

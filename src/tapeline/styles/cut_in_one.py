@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tapeline.blocks.cut_in_one import CutInOne, CutInOneSizes, cut_in_one_lines
+from tapeline.blocks.cut_in_one import CutInOne, cut_in_one_lines
+from tapeline.blocks.cut_in_one_arm import CutInOneSizes
 from tapeline.blocks.cut_in_one_choices import ArmChoices, CutInOneSleeveChoices
 from tapeline.blocks.dartless import Half
 from tapeline.blocks.gusset import SLIT_ALLOWANCE, gusset
@@ -94,9 +95,7 @@ def own_edges(name: str, lines: CutInOne) -> OwnEdges:
             ),
             sewn("side", lines.side),
         ),
-        (
-            *only_if(slit is None, notch_along("underarm", lines.straight, KINDS[name])),
-        ),
+        (*only_if(slit is None, notch_along("underarm", lines.straight, KINDS[name])),),
         lines.side,
         "overarm",
         lines.shoulder_point,

@@ -60,6 +60,8 @@ GOVERNED = (
     Governed("front.keyhole_end", ("neckline", "keyhole", "depth"), "down"),
     Governed("neck_binding.band_fold", ("neckline", "binding", "width"), "up"),
     Governed("rib_collar.band_fold", ("neckline", "collar", "height"), "up"),
+    Governed("front.sleeve_hem_level", ("sleeve", "length"), "arm_line"),
+    Governed("front.curve_start", ("arm", "curve"), "underarm_line"),
     Governed("front_sleeve.hem_level", ("sleeve", "length"), "down"),
     Governed("front_sleeve.cap_foot", ("sleeve", "cap", "extra"), "down"),
     Governed("front_sleeve.wrist", ("sleeve", "wrist_ease"), "inward", share=0.5, girth="wrist"),
