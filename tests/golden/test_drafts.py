@@ -62,7 +62,7 @@ BO = wearer(
         ("marit_shirt", MARIT, "shirt", "easy", True),
         ("arne_pyjama", ARNE, "pyjama", "loose", True),
         ("marit_vest", MARIT, "vest", "slight", True),
-        ("marit_cut_in_one", MARIT, "cut-in-one", "easy", True),
+        ("marit_cut-in-one", MARIT, "cut-in-one", "easy", True),
         ("marit_raglan", MARIT, "raglan", "slight", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],
