@@ -60,15 +60,18 @@ def _small(drawn: str) -> str:
 
 def _named(piece: str) -> str:
     """A piece with its name where it lies now, or below it where that is too narrow."""
-    title = re.search(r'<text class="title" x="([0-9.]+)" y="([0-9.]+)"[^>]*>([^<]*)</text>', piece)
+    title = re.search(
+        r'<text class="title" x="([0-9.]+)" y="([0-9.]+)" font-size="([0-9.]+)"[^>]*>([^<]*)</text>', piece
+    )
     cloth = re.search(r'class="cloth"[^>]* d="([^"]*)"', piece)
     if title is None or cloth is None:
         raise ValueError("a piece is drawn without its name or its cloth")
     places = [float(number) for number in re.findall(r"-?[0-9.]+", cloth[1])]
     xs, ys = places[::2], places[1::2]
-    width, name = max(xs) - min(xs), title[3]
+    width, name = max(xs) - min(xs), title[4]
     fits = len(name) * NAME_MM * LETTER < width and max(ys) - min(ys) > ROOMY_MM
-    middle = min(xs) + width / 2
+    # Where it lies now there is room round its middle; below the piece it stands under the piece's own.
+    middle = float(title[1]) + len(name) * float(title[3]) * LETTER / 2 if fits else min(xs) + width / 2
     lines = [name] if fits or len(name) * SMALL_MM * LETTER < width + GAP else name.split()
     size = NAME_MM if fits else min(NAME_MM, (width + GAP) / (max(map(len, lines)) * LETTER))
     top = float(title[2]) if fits else max(ys) + GAP / 2
