@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -15,6 +16,8 @@ from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.blocks.neckband import RIB_COLLARS
 from tapeline.blocks.parts import YOKES, ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
+from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveChoices
+from tapeline.blocks.sleeve_fullness import SLEEVE_ENDS, SLEEVE_HEADS
 from tapeline.lengths import Length, cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Garment
@@ -101,6 +104,19 @@ def test_every_style_has_an_accepted_drawing() -> None:
     """Text and picture lie beside each other, named after a person and the style."""
     for kind in ("txt", "svg"):
         assert {path.stem.split("_")[1] for path in HERE.glob(f"*.{kind}")} >= set(STYLES)
+
+
+@pytest.mark.parametrize(
+    ("name", "sleeve"),
+    [
+        ("marit_puffed", {"shape": SLEEVE_SHAPES["flared"], "head": "puffed", "end": "band"}),
+        ("marit_bell", {"length": SLEEVE_LENGTHS["long"], "head": "smooth", "end": "bell"}),
+    ],
+)
+def test_a_full_sleeve_is_as_it_was(name: str, sleeve: dict[str, Any]) -> None:
+    """The same of a head that is gathered, a hem gathered into a band, and a bell from the elbow."""
+    words = {"head": SLEEVE_HEADS[sleeve["head"]], "end": SLEEVE_ENDS[sleeve["end"]]}
+    both_as_they_were(name, draw(MARIT, sleeve=SleeveChoices(**(sleeve | words))))
 
 
 def both_as_they_were(name: str, garment: Garment) -> None:

@@ -1,6 +1,6 @@
 """Alterations: from garment to garment, keeping steps, seams, notches, joins and names, and telling what was done."""
 
-from tapeline.alter.cut_line import CutLine, along, level, through, upright
+from tapeline.alter.cut_line import CutLine, across, along, level, through, upright
 from tapeline.alter.join import join
 from tapeline.alter.lengthen import lengthen
 from tapeline.alter.move_seam import move_seam
@@ -8,6 +8,7 @@ from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
 from tapeline.alter.spread import Spread, spread
 from tapeline.alter.true_line import true_line
+from tapeline.alter.turn import grain_upright
 from tapeline.alter.uneven import uneven
 from tapeline.alter.unfold import mirror, unfold
 
@@ -15,7 +16,9 @@ __all__ = [
     "CutLine",
     "Edges",
     "Spread",
+    "across",
     "along",
+    "grain_upright",
     "join",
     "lengthen",
     "level",

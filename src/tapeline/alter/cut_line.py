@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from tapeline.alter.story import latest, spoken
+from tapeline.alter.story import edge_named, latest, piece_named, spoken
 from tapeline.geometry import Line, Path, Point, Vector
 from tapeline.lengths import Length, Phrase
 from tapeline.pattern import Garment, Step, StepKind
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["CutLine", "along", "level", "through", "upright"]
+__all__ = ["CutLine", "across", "along", "level", "through", "upright"]
 
 REACH_MM = 5000.0
 """Farther than any piece; a cut line runs on past the paper at both ends."""
@@ -89,6 +89,17 @@ def through(garment: Garment, first: str, second: str) -> CutLine:
         )
     says = (f"straight through {spoken(one.label)} and {spoken(two.label)}",)
     return _straight(start.toward(end, 0.5), end - start, says, one.label, two.label)
+
+
+def across(garment: Garment, piece: str, one: tuple[str, float], other: tuple[str, float]) -> CutLine:
+    """Straight from a share of the length of one edge to a share of another's; what lies to its left is beyond.
+
+    Raises `InputError` (`piece-unknown`, `edge-unknown`).
+    """
+    whole = piece_named(garment, piece)
+    start, end = (edge_named(whole, name).path.at(whole.edge(name).length * share) for name, share in (one, other))
+    says = (" to ".join(f"{share:.0%} of the {spoken(name)}" for name, share in (one, other)),)
+    return _straight(start.toward(end, 0.5), end - start, says)
 
 
 def along(garment: Garment, label: str) -> CutLine:

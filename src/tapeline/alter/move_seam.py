@@ -8,7 +8,7 @@ from tapeline.alter.corners import Corner, carried, goes_along
 from tapeline.alter.grain import grain_inside
 from tapeline.alter.joinable import cut_alike, lies_flat, refused, seam_of_two, sewn_once
 from tapeline.alter.moved_line import moved_line
-from tapeline.alter.opened import STILL_MM, bad_line, round_at
+from tapeline.alter.opened import bad_line, girth_kept
 from tapeline.alter.outline_cut import EdgePart, OutlineCut, cut_outline, pinned
 from tapeline.alter.sewn import notched_across, resewn, with_pieces
 from tapeline.alter.split import marks_inside
@@ -16,7 +16,7 @@ from tapeline.alter.story import Story, piece_named, spoken
 from tapeline.alter.uncrossed import uncrossed
 from tapeline.geometry import Path, Rigid
 from tapeline.lengths import Length
-from tapeline.pattern import Edge, EdgeRef, Garment, Girth, Join, Notch, Piece
+from tapeline.pattern import Edge, EdgeRef, Garment, Join, Notch, Piece
 
 __all__ = ["move_seam"]
 
@@ -119,7 +119,7 @@ def move_seam(garment: Garment, seam: str, by: Length, *, into: str, by_end: Len
         after,
         seams=resewn(after.seams, became),
         joins=_joins(garment, move, apart),
-        girths=tuple(_girth(garment, after, girth) for girth in garment.girths),
+        girths=tuple(girth_kept(garment, after, girth) for girth in garment.girths),
         steps=story.steps,
     )
 
@@ -212,12 +212,6 @@ def _run_on(edge: Edge, run: Path, name: str | None, *, after: bool) -> list[Edg
 def _on_seam(notch: Notch, old: Path, new: Path) -> Notch:
     """Square across from where it was."""
     return replace(notch, at_mm=new.length_to(old.at(notch.at_mm)))
-
-
-def _girth(before: Garment, after: Garment, girth: Girth) -> Girth:
-    """A seam that moves unevenly turns what it carries, and a level line across that is a little longer or shorter."""
-    more = round_at(after, girth) - round_at(before, girth)
-    return replace(girth, ease=girth.ease + Length(more, "carried")) if abs(more) > STILL_MM else girth
 
 
 def _joins(garment: Garment, move: _Move, apart: dict[str, str]) -> tuple[Join, ...]:

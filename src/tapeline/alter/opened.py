@@ -16,7 +16,7 @@ from tapeline.lengths import Length, Phrase, phrase_text
 from tapeline.pattern import Garment, Girth, Piece, width_at
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["Words", "bad_line", "opened", "round_at"]
+__all__ = ["STILL_MM", "Words", "bad_line", "girth_kept", "newest_points", "opened", "round_at"]
 
 STILL_MM = 1e-6
 
@@ -75,14 +75,8 @@ def _anew(edges: Edges) -> str:
 
 def _points(story: Story, opening: Opening, whole: Piece, line: str, words: Words) -> dict[str, str]:
     """The points beyond the line where they lie now; from the old label to the new."""
-    newest: dict[str, tuple[str, Point]] = {}
-    labels = {step.label for step in story.garment.steps}
-    for step in story.garment.steps:
-        if step.point is not None and step.sheet == whole.name:
-            base = re.sub(r"_\d+$", "", step.label)
-            newest[base if base in labels else step.label] = step.label, step.point
     went = {}
-    for base, (label, point) in newest.items():
+    for base, (label, point) in newest_points(story.garment, whole.name).items():
         if opening.takes(point, whole.seam_line):
             place = opening.move.point(point)
             if place.distance_to(point) > STILL_MM:
@@ -92,13 +86,29 @@ def _points(story: Story, opening: Opening, whole: Piece, line: str, words: Word
     return went
 
 
+def newest_points(garment: Garment, piece: str) -> dict[str, tuple[str, Point]]:
+    """The points of a piece by their first label: the label of the newest step, and where they are now."""
+    newest: dict[str, tuple[str, Point]] = {}
+    labels = {step.label for step in garment.steps}
+    for step in garment.steps:
+        if step.point is not None and step.sheet == piece:
+            base = re.sub(r"_\d+$", "", step.label)
+            newest[base if base in labels else step.label] = step.label, step.point
+    return newest
+
+
 def _girth(before: Garment, after: Garment, girth: Girth, went: dict[str, str]) -> Girth:
     """The girth measured at the level where that is now, with what the opening added to it meant."""
     across = tuple(
         (piece, went.get(f"{piece}.{mark}", f"{piece}.{mark}").rpartition(".")[2], times)
         for piece, mark, times in girth.across
     )
-    now = replace(girth, across=across)
+    return girth_kept(before, after, girth, replace(girth, across=across))
+
+
+def girth_kept(before: Garment, after: Garment, girth: Girth, now: Girth | None = None) -> Girth:
+    """A girth as it is measured now, with what an alteration added to it meant."""
+    now = now or girth
     more = round_at(after, now) - round_at(before, girth)
     return replace(now, ease=now.ease + Length(more, "spread")) if abs(more) > STILL_MM else now
 

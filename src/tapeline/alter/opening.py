@@ -53,8 +53,9 @@ class Opening:
 
     def takes(self, point: Point, outline: Path) -> bool:
         """Whether a point of the construction goes with what lies beyond: by the outline where it lies on it."""
-        if outline.distance_to(point) < ON_CORNER_MM:
-            return self.region(outline.length_to(point), outline.length) is Region.BEYOND
+        along = _along(outline, point)
+        if along is not None:
+            return self.region(along, outline.length) is Region.BEYOND
         return self.far_line.beyond.dot(point - self.far_line.at) > ON_CORNER_MM
 
     def meeting(self, region: Region) -> tuple[Point, Point]:
@@ -131,6 +132,19 @@ class Opening:
         if set(regions) == {Region.BEYOND}:
             return path.moved(self.move)
         return redrawn(path, regions, self)
+
+
+def _along(outline: Path, point: Point) -> float | None:
+    """How far along the outline a place on it lies; segments whose handles all lie elsewhere are not asked."""
+    for number, segment in enumerate(outline.segments):
+        xs, ys = [p.x for p in segment.control_points], [p.y for p in segment.control_points]
+        beside = not min(xs) - ON_CORNER_MM < point.x < max(xs) + ON_CORNER_MM
+        if beside or not min(ys) - ON_CORNER_MM < point.y < max(ys) + ON_CORNER_MM:
+            continue
+        at, away = segment.nearest(point)
+        if away < ON_CORNER_MM:
+            return sum(s.length for s in outline.segments[:number]) + (segment.part(0, at).length if at > 0 else 0.0)
+    return None
 
 
 def _between(place: float, start: float, end: float) -> bool:

@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 
 from tapeline.geometry import Path, Point
 from tapeline.lengths import Length, Phrase
-from tapeline.pattern import Garment, Piece, Step, StepKind
+from tapeline.pattern import Edge, Garment, Piece, Step, StepKind
 from tapeline.problems import InputError, Problem, Severity, closest
 
-__all__ = ["Story", "latest", "piece_named", "spoken", "unused"]
+__all__ = ["Story", "edge_named", "latest", "piece_named", "spoken", "unused"]
 
 SOURCE = "common practice, no published source"
 SAME_PLACE_MM = 1e-6
@@ -116,6 +116,15 @@ def piece_named(garment: Garment, name: str) -> Piece:
             closest(name, [piece.name for piece in garment.pieces]),
         )
     )
+
+
+def edge_named(piece: Piece, name: str) -> Edge:
+    """An edge; raises `InputError` (`edge-unknown`) when the piece has none of that name."""
+    names = [edge.name for edge in piece.edges]
+    if name in names:
+        return piece.edge(name)
+    says = f"the {spoken(piece.name)} has no edge {name}"
+    raise InputError(Problem("edge-unknown", Severity.ERROR, says, f"{piece.name}.{name}", closest(name, names)))
 
 
 def unused(kind: str, name: str, taken: list[str]) -> None:

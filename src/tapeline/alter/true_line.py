@@ -4,20 +4,28 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tapeline.alter.opened import girth_kept
 from tapeline.alter.sewn import with_pieces
-from tapeline.alter.story import Story, piece_named, spoken
+from tapeline.alter.story import Story, edge_named, piece_named, spoken
 from tapeline.alter.uncrossed import uncrossed
 from tapeline.geometry import Vector, fair_line
 from tapeline.pattern import Garment, Notch
-from tapeline.problems import InputError, Problem, Severity, closest
 
 __all__ = ["true_line"]
 
 
 def true_line(
-    garment: Garment, piece: str, edge: str, *, square_at_start: bool = True, square_at_end: bool = True
+    garment: Garment,
+    piece: str,
+    edge: str,
+    *,
+    square_at_start: bool = True,
+    square_at_end: bool = True,
+    by_its_middle: bool = False,
 ) -> Garment:
     """An edge drawn anew through its own knots, square to the edge before it and to the edge after it.
+
+    By its middle alone it is one round without the small waves that many cuts leave.
 
     Where it need not be square it leaves or arrives as it did. Its ends stay, and so does every other edge; a notch
     stays at its share of the length. Two pieces whose lines are square to the seam between them run on over it.
@@ -34,17 +42,8 @@ def true_line(
     True
     """
     whole = piece_named(garment, piece)
+    edge_named(whole, edge)
     names = [one.name for one in whole.edges]
-    if edge not in names:
-        raise InputError(
-            Problem(
-                "edge-unknown",
-                Severity.ERROR,
-                f"the {spoken(piece)} has no edge {edge}",
-                f"{piece}.{edge}",
-                closest(edge, names),
-            )
-        )
     at = names.index(edge)
     before, old, after = whole.edges[at - 1], whole.edges[at], whole.edges[(at + 1) % len(names)]
     leave = _nearest(before.path.arrives, old.path.leaves) if square_at_start else old.path.leaves
@@ -69,11 +68,13 @@ def true_line(
         for one, wanted in ((before, square_at_start), (after, square_at_end))
         if wanted
     ]
-    how = (f"a fair line through its own knots, {' and '.join(square) or 'leaving and arriving as before'}",)
+    knots_said = "its ends and its middle" if by_its_middle else "its own knots"
+    how = (f"a fair line through {knots_said}, {' and '.join(square) or 'leaving and arriving as before'}",)
     label = f"{piece}.{edge}"
     beside = tuple(filter(None, (story.label_of(f"{piece}.{one.name}") for one in (before, after))))
     story.edge(label, label, new.path, says="Drawn again, so that it runs on over its seams", how=how, needs=beside)
-    return replace(with_pieces(garment, made), steps=story.steps)
+    trued = replace(with_pieces(garment, made), steps=story.steps)
+    return replace(trued, girths=tuple(girth_kept(garment, trued, girth) for girth in garment.girths))
 
 
 def _nearest(neighbour: Vector, way: Vector) -> Vector:

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from tapeline.blocks.cap import cap
 from tapeline.blocks.cap_widths import cap_widths, wider_cap
-from tapeline.blocks.sleeve_choices import SleeveChoices, reaches_the_wrist
+from tapeline.blocks.sleeve_choices import ELBOW, SleeveChoices, reaches_the_wrist
 from tapeline.blocks.sleeve_sizes import ArmholeNotch, Dropped, sleeve_sizes
 from tapeline.draft import (
     STRAIGHT_DOWN,
@@ -27,6 +27,7 @@ from tapeline.draft import (
 )
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Cut, Girth, NotchKind, Piece
+from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Sleeve", "sleeve"]
 
@@ -61,6 +62,18 @@ def sleeve(
     cuff: Length | None = None,
 ) -> Sleeve:
     """A sleeve for two armholes: set in, or sewn to a shoulder that was dropped; hemmed, or with a cuff so wide."""
+    if c.end.band.mm > 0:
+        if cuff is not None:
+            raise InputError(
+                Problem(
+                    "sleeve-ends-twice",
+                    Severity.ERROR,
+                    "the sleeve has a rib cuff already, and garment.sleeve.end asks for a band as well",
+                    "garment.sleeve.end",
+                    'make garment.sleeve.end "hem". Nothing was drafted.',
+                )
+            )
+        cuff = c.end.band
     d.section("The sleeve's sizes")
     sizes = sleeve_sizes(d, c, front.whole + back.whole, arm_length, dropped=dropped, cuff=cuff)
     length, below_shoulder = sizes.cap.length, sizes.below_shoulder
@@ -82,6 +95,9 @@ def sleeve(
     s = d.sheet("sleeve")
     s.section("The underarm seams")
     wrist_level = s.point("wrist_level", "The wrist, straight below the crown", drawn.crown.down(below_shoulder))
+    if c.end.bell.mm > 0:
+        above = arm_length * ELBOW - dropped.by if dropped else arm_length * ELBOW
+        s.point("elbow_level", "The elbow, straight below the crown", drawn.crown.down(above))
     bend_drop = (length - cap_height) / 6
     narrowing = d.measured(
         "sleeve_narrowing",

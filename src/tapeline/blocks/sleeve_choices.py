@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tapeline.blocks.sleeve_fullness import SLEEVE_ENDS, SLEEVE_HEADS, SleeveEnd, SleeveHead
 from tapeline.lengths import Length, at_least, cm
 from tapeline.pattern import choice
 
 __all__ = [
     "CAPS",
+    "ELBOW",
     "SLEEVE_LENGTHS",
     "SLEEVE_SHAPES",
     "CapShape",
@@ -37,8 +39,8 @@ CAPS = {"easy": CapShape(Fraction(1, 4)), "formal": CapShape(Fraction(1, 3))}
 
 
 HAND_BREADTH = cm(8)
-BELOW_THE_CAP = cm(4)
-"""A sleeve by a word is so much longer than its cap, or its underarm seam would be too short to sew."""
+ELBOW = Fraction(11, 20)
+"""Of the way from shoulder to wrist lies the elbow: from memory of body surveys, no source at hand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,8 @@ class SleeveLength:
 
     share: Fraction = Fraction(1)
     given: Length | None = None
+    clears: int = 4
+    """By a word it is at least so many centimetres longer than its cap, or its underarm seam is too short to sew."""
 
     def on(self, arm_length: Length, cap_height: Length) -> Length:
         """From the crown to the hem, for an arm; a share of the arm always clears the cap.
@@ -56,7 +60,7 @@ class SleeveLength:
         """
         if self.given is not None:
             return self.given
-        return at_least(arm_length * self.share, cap_height + BELOW_THE_CAP)
+        return at_least(arm_length * self.share, cap_height + cm(self.clears))
 
 
 def reaches_the_wrist(length: Length, arm_length: Length) -> bool:
@@ -69,14 +73,14 @@ def reaches_the_wrist(length: Length, arm_length: Length) -> bool:
 
 
 SLEEVE_LENGTHS = {
+    "cap": SleeveLength(Fraction(1, 10), clears=2),
     "short": SleeveLength(Fraction(1, 3)),
-    "elbow": SleeveLength(Fraction(11, 20)),
+    "elbow": SleeveLength(ELBOW),
     "three-quarter": SleeveLength(Fraction(3, 4)),
     "long": SleeveLength(),
 }
-"""Common practice, no source: a short sleeve covers a third of the arm, a three-quarter sleeve what its name says.
-
-The elbow lies 55 hundredths of the way from shoulder to wrist: from memory of body surveys, no source at hand.
+"""Common practice, no source: a cap sleeve ends just below the underarm, a short one covers a third of the arm, a
+three-quarter sleeve what its name says.
 """
 TEN = cm(10)
 
@@ -129,10 +133,12 @@ class SleeveChoices:
     """Length, cap and width at the wrist."""
 
     length: SleeveLength = choice(
-        SLEEVE_LENGTHS["short"], 8, 90, "short, elbow, three-quarter, long, or a length from the crown"
+        SLEEVE_LENGTHS["short"], 8, 90, "cap, short, elbow, three-quarter, long, or a length from the crown"
     )
     shape: SleeveShape = SLEEVE_SHAPES["tapered"]
     cap: CapShape = CAPS["easy"]
+    head: SleeveHead = SLEEVE_HEADS["smooth"]
+    end: SleeveEnd = SLEEVE_ENDS["hem"]
     ease: Length = choice(cm(0), -1, 5, "cap seam longer than the armhole; knit 0 to 0.5, woven 0 to 3.5")
     wrist_ease: Length = choice(
         cm(7), 2, 40, "hem of a long sleeve wider than the wrist; shorter sleeves follow the same line"

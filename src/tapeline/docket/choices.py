@@ -15,6 +15,7 @@ from tapeline.blocks.neck_shapes import NECK_SHAPES, NeckShape
 from tapeline.blocks.neckband import RIB_COLLARS, RibCollar
 from tapeline.blocks.parts import YOKES, YokeShape
 from tapeline.blocks.sleeve_choices import CAPS, SLEEVE_LENGTHS, SLEEVE_SHAPES, CapShape, SleeveLength, SleeveShape
+from tapeline.blocks.sleeve_fullness import SLEEVE_ENDS, SLEEVE_HEADS, SleeveEnd, SleeveHead
 from tapeline.docket.places import Keys
 from tapeline.docket.reader import Reader, as_typed, dotted
 from tapeline.lengths import Length
@@ -46,6 +47,8 @@ WORDS: dict[type, Words] = {
     YokeShape: Words(YOKES),
     CapShape: Words(CAPS),
     SleeveShape: Words(SLEEVE_SHAPES),
+    SleeveHead: Words(SLEEVE_HEADS),
+    SleeveEnd: Words(SLEEVE_ENDS),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),
 }
 

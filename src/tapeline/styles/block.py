@@ -18,6 +18,7 @@ from tapeline.lengths import cm
 from tapeline.pattern import Garment
 from tapeline.styles.body import HalfShape, body, body_girths, sleeve_girths
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 
 __all__ = ["STYLE", "BlockChoices", "block"]
@@ -71,13 +72,14 @@ def block(d: Draft, c: BlockChoices, *, surveyed: bool) -> Garment:
         ),
     )
     arm = sleeve(d, c.sleeve, made.back.notch, made.front.notch, f.arm_length)
-    return d.garment(
+    garment = d.garment(
         "block",
         pieces=(*made.pieces, arm.piece),
         seams=(*body_seams(), *sleeve_seams(arm)),
         joins=(*body_joins(), *sleeve_joins()),
         girths=(*body_girths(d, f, c.looseness, back_side), *sleeve_girths(d, arm)),
     )
+    return sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
 
 
 STYLE = Style(

@@ -19,6 +19,7 @@ from tapeline.styles.collared import collar_seams, facing_seams, no_point
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams, zip_joins, zip_seams
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.top import TopChoices, top
 
 __all__ = ["ButtonedChoices", "buttoned"]
@@ -96,7 +97,8 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
         ),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
-    return pieced(d, garment, c.yoke, c.colour_block)
+    full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
+    return pieced(d, full, c.yoke, c.colour_block)
 
 
 def hand_passes(d: Draft, arm: Sleeve) -> None:

@@ -17,6 +17,7 @@ from tapeline.styles.collared import no_point
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import ribbed
 from tapeline.styles.seams import standing_collar_seams
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
 
@@ -51,13 +52,14 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
         "A zip that comes apart, from the lower edge of the hem band to the upper edge of the collar",
         centre + c.hem_band.width + c.collar.width,
     )
-    return d.garment(
+    garment = d.garment(
         "cardigan",
         pieces=(*top.body.pieces, *made.parts, collar.piece, *pocket),
         seams=(*made.seams, *standing_collar_seams(collar)),
         joins=made.joins,
         girths=made.girths,
     )
+    return sleeved(d, garment, c.sleeve, at_wrist=True)
 
 
 STYLE = Style(

@@ -18,6 +18,7 @@ from tapeline.styles.hooding import hood_joins, hood_seams, no_corner, out_on_sh
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import ribbed
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
 
@@ -56,7 +57,7 @@ def hooded(d: Draft, c: HoodedChoices, *, surveyed: bool) -> Garment:
         joins=(*made.joins, *hood_joins(over)),
         girths=made.girths,
     )
-    return pieced(d, garment, c.yoke, c.colour_block)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
 
 
 STYLE = Style(

@@ -20,6 +20,7 @@ from tapeline.styles.collared import collar_seams, no_point, placket_seams
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices, top
 
@@ -50,7 +51,7 @@ def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
     strip = placket(d, c.placket, made.neckline.front)
     round_the_neck = collar(d, c.collar, made.neckline, ButtonedLap(c.placket.width / 2, c.placket.button))
-    return d.garment(
+    garment = d.garment(
         "polo",
         pieces=(*made.body.pieces, arm.piece, strip, *round_the_neck.pieces, *pocket),
         seams=(
@@ -62,6 +63,7 @@ def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
         joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins()),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
+    return sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
 
 
 STYLE = Style(

@@ -17,6 +17,7 @@ from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import ribbed
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import Banded, FinishedNeckline
 
@@ -53,7 +54,7 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
         joins=(*made.joins, *neck.joins),
         girths=made.girths,
     )
-    return pieced(d, garment, c.yoke, c.colour_block)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
 
 
 STYLE = Style(

@@ -20,6 +20,7 @@ from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import Banded, FinishedNeckline, top
 
@@ -56,7 +57,8 @@ def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
         joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins(), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
-    return pieced(d, garment, c.yoke, c.colour_block)
+    full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
+    return pieced(d, full, c.yoke, c.colour_block)
 
 
 STYLE = Style(

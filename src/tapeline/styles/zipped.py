@@ -17,6 +17,7 @@ from tapeline.pattern import Garment, choice
 from tapeline.styles.hooding import hood_joins, hood_seams, no_corner, no_overlap, out_on_shoulder
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import ribbed
+from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
 
@@ -53,13 +54,14 @@ def zipped(d: Draft, c: ZippedChoices, *, surveyed: bool) -> Garment:
         centre + c.hem_band.width,
     )
     back, front = top.body.pieces
-    return d.garment(
+    garment = d.garment(
         "zipped",
         pieces=(back.marked(*over.back_notches), front, *made.parts, *over.pieces, *pocket),
         seams=(*made.seams, *hood_seams(over)),
         joins=(*made.joins, *hood_joins(over)),
         girths=made.girths,
     )
+    return sleeved(d, garment, c.sleeve, at_wrist=True)
 
 
 STYLE = Style(
