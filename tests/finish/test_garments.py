@@ -34,6 +34,7 @@ RUNS_ON = (
     ("sleeve", "underarm_front", "cap_front"),
     ("sleeve", "underarm_back", "cap_back"),
     ("back_sleeve", "overarm", "neckline"),
+    ("back", "overarm", "neckline"),
     ("front_sleeve", "underarm", "raglan"),
     ("back", "side", "raglan"),
 )

@@ -166,11 +166,13 @@ def _joins(sides: Sides) -> Iterator[Join]:
 
 
 def _girth(sides: Sides, girth: Girth) -> Girth:
-    """Once across each half where it was twice across one; of a pair, across the right one."""
+    """Once across each half where it was twice across one; of a pair, or of own sleeves, across the right one."""
     across: list[tuple[str, str, float]] = []
     for name, mark, times in girth.across:
         if name not in sides.differ:
             across.append((name, mark, times))
+        elif times == 1 and sides.right.piece(name).on_fold:
+            across.append((name, sides.of_right.edge(name, mark), times))
         elif times == 1:
             across.append((sides.of_right.piece(name), mark, times))
         elif mark in sides.levels(name):

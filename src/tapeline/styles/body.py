@@ -15,7 +15,7 @@ from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, hemmed, notch, only_if, opened, sewn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Edge, Girth, Notch, NotchKind, Piece
+from tapeline.pattern import Edge, Girth, Mark, Notch, NotchKind, Piece
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = [
@@ -70,6 +70,7 @@ class OwnEdges:
     """Of a sleeve cut in one: the seam over the shoulder, which goes before them."""
     tip: Place | None = None
     """Where that is notched."""
+    marks: tuple[Mark, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,7 +208,7 @@ def half_body(
             notch("side", own.side, side.notch),
             *(notch("side", own.side, side.vent_top) for _ in slit),
         ),
-        marks=middle.marks,
+        marks=(*middle.marks, *own.marks),
         pointed=("neckline",) if shape.pointed else (),
     )
     if lines.cut_in_one:

@@ -15,7 +15,7 @@ from tapeline.blocks.neckband import BandChoices
 from tapeline.blocks.sleeve_choices import reaches_the_wrist
 from tapeline.draft import Draft, Sheet, hemmed, notch_along, only_if, sewn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Garment, Girth, NotchKind, choice
+from tapeline.pattern import Garment, Girth, Mark, NotchKind, choice
 from tapeline.styles.body import ArmLines, HalfShape, OwnEdges, body_girths
 from tapeline.styles.cut_in_one_seams import cut_in_one_joins, cut_in_one_seams, gusset_seams
 from tapeline.styles.neck import finished_neck
@@ -99,6 +99,7 @@ def own_edges(name: str, lines: CutInOne) -> OwnEdges:
         lines.side,
         "overarm",
         lines.shoulder_point,
+        (Mark("arm_across", lines.across.path),),
     )
 
 
