@@ -36,6 +36,9 @@ def sleeved(d: Draft, garment: Garment, c: SleeveChoices, *, at_wrist: bool) -> 
     Raises `InputError`: `bell-too-short`, `nothing-to-gather`, and what spreading says.
     """
     lower = "hem"
+    if c.end.bell.mm > 0 or c.end.band.mm > 0:
+        # A hem that is spread or gathered says nothing of how close the sleeve comes to the wrist.
+        garment = replace(garment, girths=tuple(girth for girth in garment.girths if girth.name != "wrist"))
     if c.end.bell.mm > 0:
         garment, lower = _bell(d, garment, c), "elbow"
     if c.head.gathered:
