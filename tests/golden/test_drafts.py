@@ -24,6 +24,7 @@ from tapeline.pattern import Garment
 from tapeline.styles import STYLES
 from tapeline.styles.top import FinishedNeckline
 from tests.accepted import compare
+from tests.corrections import correction
 from tests.golden.dump import dump
 from tests.golden.picture import picture
 from tests.properties.drafts import draw
@@ -98,6 +99,12 @@ def test_a_pieced_top_is_as_it_was() -> None:
     """The same of a yoke over the shoulder and a colour block."""
     pieced = draw(MARIT, yoke=YokeChoices(YOKES["shirt"]), colour_block=ColourBlockChoices(cm(14)))
     both_as_they_were("marit_pieced", pieced)
+
+
+def test_a_corrected_tee_is_as_it_was() -> None:
+    """The same after a fitting: one shoulder lower, a rounded back, a full bust."""
+    made = correction(left_shoulder_lower=0.8, rounded_back=0.8, full_bust__width=0.8, full_bust__length=1)
+    both_as_they_were("marit_corrected", draw(MARIT, corrections=made))
 
 
 def test_every_style_has_an_accepted_drawing() -> None:

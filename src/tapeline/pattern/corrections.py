@@ -66,7 +66,11 @@ class Corrections:
         >>> [one.key for one in Corrections(full_bust=FullBust(length=cm(1)), sway_back=cm(2)).made()]
         ['full_bust.length', 'sway_back']
         """
-        return (one for one in _all(self, ()) if one.by.mm)
+        return (one for one in self.every() if one.by.mm)
+
+    def every(self) -> Iterator[Correction]:
+        """All there are, those by nothing too."""
+        return _all(self, ())
 
     def one(self, key: str) -> Correction:
         """The correction of a key; `KeyError` when there is none.
@@ -74,7 +78,7 @@ class Corrections:
         >>> Corrections(sway_back=cm(2)).one("sway_back").by.equation()
         'sway back = 2 cm'
         """
-        for correction in _all(self, ()):
+        for correction in self.every():
             if correction.key == key:
                 return correction
         raise KeyError(key)
