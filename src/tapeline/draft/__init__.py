@@ -1,6 +1,6 @@
 """The drafting language: places, headings, rays and lines on sheets, each recorded as a step with its reason."""
 
-from tapeline.draft.corrected import corrected, set_lower
+from tapeline.draft.correcting import corrected, set_lower
 from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray, turned_over
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, STRAIGHT_UP, Heading

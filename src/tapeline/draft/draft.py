@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any, TypeVar
 
-from tapeline.draft.corrected import refuse_contrary, refuse_undrawn
+from tapeline.draft.correcting import refuse_contrary, refuse_undrawn
 from tapeline.draft.place import Reading, needs_of
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import solve, solve_one
