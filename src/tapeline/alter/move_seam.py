@@ -16,7 +16,7 @@ from tapeline.alter.story import Story, piece_named, spoken
 from tapeline.alter.uncrossed import uncrossed
 from tapeline.geometry import Path, Rigid
 from tapeline.lengths import Length
-from tapeline.pattern import Edge, EdgeRef, Garment, Join, Notch, Piece
+from tapeline.pattern import Edge, EdgeKind, EdgeRef, Garment, Join, Notch, Piece
 
 __all__ = ["move_seam"]
 
@@ -147,9 +147,13 @@ def _move(garment: Garment, seam: str, by: tuple[Length, Length], into: str) -> 
     move = _Move(giver, taker, gives, takes, lay, cut_outline(giver, line))
     cut = [part.was for part in move.found.beyond]
     parts = [part for part in (move.strip(before=True), move.strip(before=False)) if part is not None]
-    if gives.edge not in cut or len(cut) != 1 + len(parts) or move.neighbours(giver, gives.edge)[0].fold:
-        what = "takes away a whole edge beside the seam, or what lies on the fold"
-        raise bad_line("seam-moved-too-far", giver, line, what, "move it less far")
+    if gives.edge not in cut or len(cut) != 1 + len(parts):
+        raise bad_line("seam-moved-too-far", giver, line, "takes away a whole edge beside the seam", "move it less far")
+    for corner in filter(None, (move.corner(before=before) for before in (True, False))):
+        kinds = giver.edge(corner.gives.edge).kind, taker.edge(corner.takes.edge).kind
+        if kinds[0] is not kinds[1] or EdgeKind.FOLD in kinds:
+            what = f"would give a {kinds[0]} where the {spoken(taker.name)} has a {kinds[1]}, and no fold can be moved"
+            raise bad_line("seam-moved-too-far", giver, line, what, "leave the seam, or unfold the piece first")
     return move
 
 
