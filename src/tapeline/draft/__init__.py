@@ -1,6 +1,6 @@
 """The drafting language: places, headings, rays and lines on sheets, each recorded as a step with its reason."""
 
-from tapeline.draft.correcting import corrected, set_lower
+from tapeline.draft.correcting import corrected, refuse_undrawn, set_lower
 from tapeline.draft.draft import Draft
 from tapeline.draft.drawn import Drawn, Ray, turned_over
 from tapeline.draft.heading import LEVEL, STRAIGHT_DOWN, STRAIGHT_UP, Heading
@@ -70,6 +70,7 @@ __all__ = [
     "part_from",
     "part_to",
     "part_way",
+    "refuse_undrawn",
     "seam",
     "set_lower",
     "sewn",

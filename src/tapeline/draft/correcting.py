@@ -10,10 +10,13 @@ from collections.abc import Set as AbstractSet
 
 from tapeline.draft.place import Place
 from tapeline.lengths import Length
-from tapeline.pattern import CONTRARY, Corrections
+from tapeline.pattern import CONTRARY, Corrections, Garment
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["corrected", "refuse_contrary", "refuse_undrawn", "set_lower"]
+__all__ = ["corrected", "refuse_contrary", "refuse_undrawn", "refuse_uneased", "set_lower"]
+
+SEWN_MM = 0.1
+"""Below a pencil line."""
 
 
 def corrected(length: Length, *, more: tuple[Length, ...] = (), less: tuple[Length, ...] = ()) -> Length:
@@ -73,6 +76,22 @@ def refuse_undrawn(corrections: Corrections, drawn: AbstractSet[str], style: str
         )
         for one in corrections.made()
         if one.key not in drawn
+    )
+
+
+def refuse_uneased(garment: Garment, eased: AbstractSet[str]) -> None:
+    """Raise `correction-undrawn` where a style draws a seam its own way, without the ease that is asked for."""
+    _refuse(
+        Problem(
+            "correction-undrawn",
+            Severity.ERROR,
+            f"the style {garment.style} draws its seam {_words(seam.name)} without the ease that a correction asks for",
+            "garment.corrections",
+            "leave out corrections.full_bust or corrections.shoulder_blades, or choose another style. "
+            "Nothing was drafted.",
+        )
+        for seam in garment.seams
+        if seam.name in eased and abs(garment.run_length(seam.a) - garment.run_length(seam.b) - seam.ease.mm) > SEWN_MM
     )
 
 

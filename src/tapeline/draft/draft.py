@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any, TypeVar
 
-from tapeline.draft.correcting import refuse_contrary, refuse_undrawn
+from tapeline.draft.correcting import refuse_contrary, refuse_undrawn, refuse_uneased
 from tapeline.draft.place import Reading, needs_of
 from tapeline.draft.sheet import Sheet
 from tapeline.geometry import solve, solve_one
@@ -249,7 +249,9 @@ class Draft:
             else seam
             for seam in seams
         )
-        return Garment(style, pieces, sewn, joins, girths, tuple(self.sizes.values()), tuple(self.steps))
+        made = Garment(style, pieces, sewn, joins, girths, tuple(self.sizes.values()), tuple(self.steps))
+        refuse_uneased(made, self.eases.keys())
+        return made
 
     def again(self, corrections: Corrections) -> Draft:
         """The same wearer's draft, begun anew with other corrections."""

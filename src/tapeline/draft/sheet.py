@@ -20,6 +20,8 @@ Thing = TypeVar("Thing")
 
 NO_EASE = Length(0.0)
 COMMON_PRACTICE = "common practice, no published source"
+ROUNDING_MM = 1e-9
+"""Less is no length."""
 CLOSED_MM = 1e-6
 """Edges of a piece meet within this; more is a fault of ours, not of the maker's."""
 
@@ -160,9 +162,11 @@ class Sheet:
 
     def as_long(self, name: str, says: str, line: Drawn, length: Length) -> Drawn:
         """A line cut off at a length, or run on straight to it."""
-        path = line.path.part(0, min(length.mm, line.path.length))
-        if length.mm > line.path.length:
-            path = line.path.joined(Path.through(path.end, path.end + path.arrives * (length.mm - path.length)))
+        path, more = line.path, length.mm - line.path.length
+        if more > ROUNDING_MM:
+            path = path.joined(Path.through(path.end, path.end + path.arrives * more))
+        elif more < -ROUNDING_MM:
+            path = path.part(0, length.mm)
         how = (f"the {line.name}, cut off or run on straight so that it measures ", length)
         return self.drawn(name, says, path, how, (line.label, *needs_of(length)))
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Protocol
 
 from tapeline.alter import uneven
-from tapeline.draft import Draft
+from tapeline.draft import Draft, refuse_undrawn
 from tapeline.lengths import Length
 from tapeline.pattern import ONE_SIDE, Garment
 
@@ -36,8 +36,12 @@ class Style:
     pull_on: bool = False
     """Whether it is pulled over the head."""
 
+    uncorrected: frozenset[str] = frozenset()
+    """Keys of the corrections that its own lines do not follow."""
+
     def drawn(self, d: Draft, c: Any, *, surveyed: bool) -> Garment:  # noqa: ANN401 - its own choices
         """The garment; where only one shoulder is corrected, drafted for each side, and put together of both."""
+        refuse_undrawn(d.corrections, {one.key for one in d.corrections.every()} - self.uncorrected, self.name)
         key = next((key for key in ONE_SIDE if d.correction(key).mm), "")
         if not key:
             return self.page(d, c, surveyed=surveyed)
