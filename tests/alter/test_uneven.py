@@ -6,17 +6,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tapeline.blocks.parts import ColourBlockChoices
 from tapeline.docket import docket_from_text
+from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer, size_wearer
 from tapeline.pattern import Garment
 from tapeline.problems import InputError, Severity
 from tapeline.project import draft, finished
 from tapeline.styles import STYLES
 from tests.corrections import correction
-from tests.properties.drafts import draw, drawing, examples
+from tests.properties.drafts import Drawing, draw, drawing, examples
 from tests.properties.invariants import closed, edges_have_steps, joins_run_on, sewn_equal, simple, steps_follow
 from tests.properties.test_invariants import REFUSALS
-from tests.wearers import wearers
+from tests.wearers import random_wearers, wearers
 
 WEARER = size_wearer("92")
 APART = ("tee", "vest", "sweatshirt", "cardigan", "pyjama", "dropped", "block")
@@ -128,3 +130,28 @@ def test_what_cannot_be_apart_is_refused_by_name(style: str) -> None:
         assert "both shoulders alike" in problem.hint
     else:
         assert drafted.holds
+
+
+def test_a_colour_block_is_level_from_side_to_side() -> None:
+    """On the side of the lower shoulder it begins nearer the underarm, so that both halves meet at the centre."""
+    found = draw(
+        WEARER,
+        "tee",
+        corrections=correction(left_shoulder_lower=1.5),
+        colour_block=ColourBlockChoices(cm(8)),
+    )
+    for half in ("back", "front"):
+        line = found.piece(f"{half}_lower")
+        heights = [knot.y for edge in line.edges if edge.name.startswith("block") for knot in edge.path.knots]
+        assert max(heights) - min(heights) < SOLVED_MM
+    checks = (closed, sewn_equal, joins_run_on, simple)
+    assert not [what for check in checks for what in check(Drawing(WEARER, "tee", "slight", True, found, frozenset()))]
+
+
+def test_a_hem_that_is_deeper_on_one_side_moves_nothing_else() -> None:
+    """A belly makes one side's hem deeper; the necklines still are as drafted, and every edge is told."""
+    made = correction(square_shoulders=2.0, left_shoulder_lower=2.5, rounded_back=0.5, sway_back=3.0, full_waist=6.0)
+    wearer = next(one for one in random_wearers(Figure.MAN, 25, 11) if one.name == "man 11.24")
+    found = drawing(wearer, "raglan", "slight", surveyed=True, corrections=made)
+    assert isinstance(found, Drawing)
+    assert not [what for check in (closed, sewn_equal, edges_have_steps) for what in check(found)]

@@ -16,7 +16,7 @@ from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Cloth, Garment, NotchKind
 from tapeline.problems import InputError
 from tapeline.truing import true
-from tests.properties.drafts import draw, examples
+from tests.properties.drafts import draw, examples, taped_children
 from tests.wearers import wearers
 
 TAPES = {
@@ -28,7 +28,7 @@ TITLE = Title("tee.toml", "Noor", "tee", "", "")
 STRAIGHT = pytest.mark.parametrize("style", ["tee", "vest", "sweatshirt", "hooded", "shirt"])
 """Styles whose shoulder is one straight line."""
 
-REFUSALS = {"yoke-too-shallow", "yoke-too-deep", "block-past-side"}
+REFUSALS = {"yoke-too-shallow", "yoke-too-deep", "yoke-past-neckline", "block-past-side"}
 
 
 def made(style: str = "tee", yoke: str | YokeShape = "none", below: float = 0, wearer: Wearer = NOOR) -> Garment:
@@ -131,6 +131,7 @@ def test_girths_are_what_they_were() -> None:
         ("yoke-too-shallow", "tee", YokeShape(back=cm(3)), 0),
         ("yoke-too-deep", "tee", YokeShape(back=cm(22)), 0),
         ("yoke-not-in-one", "dropped", "shirt", 0),
+        ("block-near-underarm", "tee", "none", 1),
         ("block-past-side", "tee", "none", 45),
     ],
 )
@@ -141,6 +142,23 @@ def test_what_cannot_be_sewn_is_refused(code: str, style: str, yoke: str | YokeS
     (problem,) = refusal.value.problems
     assert problem.code == code
     assert problem.where.startswith("garment.")
+
+
+def test_a_front_yoke_does_not_reach_the_centre() -> None:
+    """Below the neckline of a child it would be pointed at the fold, and is refused by name."""
+    with pytest.raises(InputError) as refusal:
+        draw(taped_children()[0], surveyed=False, yoke=YokeChoices(YokeShape(front=cm(8))))
+    assert [problem.code for problem in refusal.value.problems] == ["yoke-past-neckline"]
+
+
+def test_a_front_yoke_runs_beside_a_shoulder_that_is_carried_down_the_arm() -> None:
+    """The shoulder is bent; the yoke's edge is parallel to the straight line between its ends, as far off as chosen."""
+    cut = made("dropped", YokeShape(front=cm(4)))
+    shoulder, lower = (cut.piece("front_yoke").edge(name).path for name in ("shoulder", "yoke_front"))
+    along = (shoulder.end - shoulder.start).unit
+    for knot in lower.knots:
+        assert abs((knot - shoulder.start).cross(along)) == pytest.approx(40, abs=1e-6)
+    assert holds(cut)
 
 
 @pytest.mark.slow

@@ -44,10 +44,15 @@ class CutLine:
         return replace(self, path=self.path.reversed())
 
     def beside(self, by: Length) -> CutLine:
-        """A straight line beside this one, on the side that is not beyond, so that beyond it lies as much more."""
-        move = self.beyond * -by.mm
-        path = Path.through(self.path.start + move, self.path.end + move)
-        return replace(self, path=path, at=self.at + move, says=(by, " beside the line ", *self.says))
+        """A straight line beside this one, on the side that is not beyond, so that beyond it lies as much more.
+
+        Of a line that is bent, beside the straight line between the ends that were drawn.
+        """
+        knots = self.path.knots if self.straight else self.path.knots[1:-1]
+        way = knots[-1] - knots[0]
+        move = way.unit.left * -by.mm
+        at = (self.at if self.straight else knots[0].toward(knots[-1], 0.5)) + move
+        return _straight(at, way, (by, " beside the line ", *self.says), *self.needs)
 
     def is_beyond(self, point: Point) -> bool:
         """Whether a place lies beyond a straight line."""

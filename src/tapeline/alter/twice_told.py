@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from tapeline.geometry import Path, Point, Rigid
 from tapeline.lengths import Length, Phrase
 from tapeline.pattern import EdgeRef, Garment, Join, Size, Source, Step, StepKind, width_at
 
-__all__ = ["SideOf", "Sides", "drawn_side", "told"]
+__all__ = ["MOST_APART_MM", "SideOf", "Sides", "drawn_side", "told"]
 
 SAME_MM = 1e-9
 ROUNDING_MM = 1e-6
+MOST_APART_MM = 2.0
+"""Two halves are brought together over no more; our own choice: less than cutting is exact."""
 DRAWN = {
     "right": ("back", "yoke", "neckband", "collar", "sleeve", "cuff", "armhole"),
     "left": ("front",),
@@ -136,6 +138,9 @@ class Sides:
         if not half.on_fold:
             return Rigid(a=-1.0)
         fold, theirs = (next(edge.path for edge in p.edges if edge.fold) for p in (half, other))
+        if abs(fold.length - theirs.length) > ROUNDING_MM:
+            # One hem lies deeper. Both are drawn on the same paper: turned over about the fold, heights stay.
+            theirs = fold
         return Rigid.laying(
             theirs.start, theirs.end - theirs.start, fold.start, fold.end - fold.start, turned_over=True
         )
@@ -172,11 +177,11 @@ def told(sides: Sides, edges: Mapping[str, Path]) -> tuple[Step, ...]:
                 steps.append(waiting)
                 waiting = None
             known.add(label)
-            steps.append(_told(sides, side, step, edges.values()))
+            steps.append(_told(sides, side, step, edges))
     return tuple(steps)
 
 
-def _told(sides: Sides, side: SideOf, step: Step, edges: Iterable[Path]) -> Step:
+def _told(sides: Sides, side: SideOf, step: Step, edges: Mapping[str, Path]) -> Step:
     """A step under its side's names, where its mark lies now."""
     needs = tuple(side.label(need) for need in step.needs)
     said = replace(
@@ -189,15 +194,20 @@ def _told(sides: Sides, side: SideOf, step: Step, edges: Iterable[Path]) -> Step
     if not side.is_image(step.sheet):
         return said
     over = sides.over(step.sheet)
-    path = None if step.path is None else _as_edge(step.path.moved(over), edges)
+    path = None if step.path is None else _as_edge(step.path.moved(over), said.label, edges)
     return replace(said, point=None if step.point is None else over.point(step.point), path=path)
 
 
-def _as_edge(path: Path, edges: Iterable[Path]) -> Path:
-    """The very line of an edge that it is, from its other end; both differ by rounding alone."""
-    for edge in edges:
-        ends = (edge.end, path.start), (edge.start, path.end)
-        same = len(edge.segments) == len(path.segments) and abs(edge.length - path.length) < ROUNDING_MM
-        if same and all(one.distance_to(other) < ROUNDING_MM for one, other in ends):
-            return edge.reversed()
+def _as_edge(path: Path, label: str, edges: Mapping[str, Path]) -> Path:
+    """The very line of an edge that it is, from its other end.
+
+    Both differ by rounding alone; the edge of the same name also where it was made to meet the other half.
+    """
+    own = (edge for name, edge in edges.items() if name == label)
+    for allowed, among in ((ROUNDING_MM, edges.values()), (MOST_APART_MM, own)):
+        for edge in among:
+            ends = (edge.end, path.start), (edge.start, path.end)
+            same = len(edge.segments) == len(path.segments) and abs(edge.length - path.length) < allowed
+            if same and all(one.distance_to(other) < allowed for one, other in ends):
+                return edge.reversed()
     return path

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from tapeline.alter.outline_cut import pinned
-from tapeline.alter.twice_told import SideOf, Sides, drawn_side, told
+from tapeline.alter.twice_told import MOST_APART_MM, SideOf, Sides, drawn_side, told
 from tapeline.geometry import Rigid
 from tapeline.pattern import Cut, Garment, Girth, Join, Mark, Piece, Seam
 from tapeline.problems import InputError, Problem, Severity
@@ -28,7 +28,8 @@ def uneven(right: Garment, left: Garment) -> Garment:
     front the left one. The half that was not drawn has its side in the names of its edges (`side_left`), points
     (`left_underarm`) and seams. Each side keeps the lengths, angles, notches and seams of its draft.
 
-    Raises `InputError` (`sides-not-apart`) where a piece that differs is neither on the fold nor one of a pair.
+    Raises `InputError` (`sides-not-apart`) where a piece that differs is neither on the fold nor one of a pair, or
+    where both halves of one on the fold do not meet in its ends.
 
     >>> from tapeline.draft import Draft
     >>> from tapeline.lengths import cm
@@ -47,7 +48,7 @@ def uneven(right: Garment, left: Garment) -> Garment:
         return right
     sides = Sides(right, left, differ)
     for name in differ:
-        _can_be_apart(right.piece(name))
+        _can_be_apart(right.piece(name), left.piece(name))
     pieces = tuple(made for piece in right.pieces for made in _pieces(sides, piece.name))
     return replace(
         right,
@@ -60,9 +61,9 @@ def uneven(right: Garment, left: Garment) -> Garment:
     )
 
 
-def _can_be_apart(piece: Piece) -> None:
+def _can_be_apart(piece: Piece, other: Piece) -> None:
     paired = piece.cut.quantity % 2 == 0 and (piece.cut.mirrored or piece.name.startswith(ROUND_THE_ARM))
-    if not (piece.on_fold or paired) or not drawn_side(piece.name):
+    if not (piece.on_fold or paired) or not drawn_side(piece.name) or _folds_apart(piece, other) > MOST_APART_MM:
         raise InputError(
             Problem(
                 "sides-not-apart",
@@ -72,6 +73,12 @@ def _can_be_apart(piece: Piece) -> None:
                 hint="correct both shoulders alike, or choose a style with a band. Nothing was drafted.",
             )
         )
+
+
+def _folds_apart(one: Piece, other: Piece) -> float:
+    """By how much one's fold is longer than the other's, mm."""
+    folds = ([edge.length for edge in piece.edges if edge.fold] for piece in (one, other))
+    return max((abs(a - b) for a, b in zip(*folds, strict=True)), default=0.0)
 
 
 def _pieces(sides: Sides, name: str) -> Iterator[Piece]:
@@ -106,7 +113,7 @@ def _whole(sides: Sides, half: Piece, drawn: SideOf, other: SideOf) -> Piece:
     edges = (*half.edges[at + 1 :], *half.edges[:at])
     back = len(theirs.edges) - 1 - at
     images = [replace(e, name=other.edge(half.name, e.name)) for e in (*turned.edges[back + 1 :], *turned.edges[:back])]
-    # The folds are the same line; what is off is rounding.
+    # The folds lie on the same line; where one hem had to be set a little deeper to fit its side, they meet in ours.
     images[0] = replace(images[0], path=pinned(images[0].path, edges[-1].path.end, images[0].path.end))
     images[-1] = replace(images[-1], path=pinned(images[-1].path, images[-1].path.start, edges[0].path.start))
     levels = (*_levels(sides, drawn, half.name, Rigid()), *_levels(sides, other, half.name, over))

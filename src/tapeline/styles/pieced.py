@@ -8,7 +8,7 @@ from tapeline.alter import along, join, level, split
 from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Garment, Notch, NotchKind, Piece
+from tapeline.pattern import ONE_SIDE, Garment, Notch, NotchKind, Piece
 
 __all__ = ["pieced"]
 
@@ -24,14 +24,14 @@ STRAIGHT = cm(0.01)
 def pieced(d: Draft, garment: Garment, yoke: YokeChoices, colour_block: ColourBlockChoices) -> Garment:
     """The garment with its yoke and its block of another colour.
 
-    Raises `InputError`: `yoke-too-shallow`, `yoke-too-deep`, `yoke-not-in-one`, `block-past-side`, and what
-    splitting and joining say.
+    Raises `InputError`: `yoke-too-shallow`, `yoke-too-deep`, `yoke-past-neckline`, `yoke-not-in-one`,
+    `block-near-underarm`, `block-past-side`, and what splitting and joining say.
     """
     back, front = yoke.shape.back.mm > 0, yoke.shape.front.mm > 0
     if back:
         garment = _back_yoke(d, garment, yoke)
     if front:
-        garment = _front_yoke(garment, yoke)
+        garment = _front_yoke(d, garment, yoke)
     if back and front:
         garment = _in_one(d, garment)
     return _blocked(d, garment, colour_block) if colour_block.below.mm > 0 else garment
@@ -62,8 +62,18 @@ def _back_yoke(d: Draft, garment: Garment, yoke: YokeChoices) -> Garment:
     return _of_cloth(split(garment, "back", line, name="yoke", title="Yoke", seam="yoke_back"), "yoke", yoke.cloth)
 
 
-def _front_yoke(garment: Garment, yoke: YokeChoices) -> Garment:
+def _front_yoke(d: Draft, garment: Garment, yoke: YokeChoices) -> Garment:
     line = along(garment, "front.shoulder").beside(yoke.shape.front)
+    # Farther from the shoulder than the neckline is deep, the line would meet the centre, and unfold to a point.
+    centre = garment.piece("front").edge("neckline").path.start
+    d.require(
+        "yoke-past-neckline",
+        Length((line.path.start - centre).dot(line.beyond), "neckline_below_the_yoke"),
+        CLEAR,
+        says="the front yoke would end within 2 cm of where the neckline meets the centre front",
+        where="garment.yoke.shape.front",
+        hint="make garment.yoke.shape.front smaller, or lower the neckline with garment.neckline.lower_front",
+    )
     made = split(garment, "front", line, name="front_yoke", title="Front yoke", seam="yoke_front")
     return _of_cloth(made, "front_yoke", yoke.cloth)
 
@@ -102,17 +112,28 @@ def _bends_after(piece: Piece, name: str, along: float) -> bool:
 
 
 def _blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:
+    # On the side of a lower shoulder the underarm is lower, too; the block is level from there to the other side.
+    lower = tuple(by for by in map(d.correction, ONE_SIDE) if by.mm)
+    below = block.below - sum(lower, cm(0)) if lower else block.below
+    d.require(
+        "block-near-underarm",
+        below,
+        CLEAR,
+        says="the colour block would begin within 2 cm of the underarm, or above it on the side of a lower shoulder",
+        where="garment.colour_block.below",
+        hint="make garment.colour_block.below larger, or 0 to leave it out",
+    )
     for half in ("back", "front"):
         side = garment.piece(half).edge("side").path
         d.require(
             "block-past-side",
             Length(side.start.y - side.end.y, f"{half}_side_downward") - CLEAR,
-            block.below,
+            below,
             says="the colour block would begin at the hem or below it",
             where="garment.colour_block.below",
             hint="make garment.colour_block.below smaller",
         )
-        line = level(garment, f"{half}.underarm", down=block.below)
+        line = level(garment, f"{half}.underarm", down=below)
         title, seam = f"Lower {half}", f"block_{half}"
         garment = split(garment, half, line, name=f"{half}_lower", title=title, seam=seam)
         garment = _of_cloth(garment, f"{half}_lower", block.cloth)
