@@ -11,6 +11,7 @@ import pytest
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveLength, SleeveShape
 from tapeline.docket import docket_from
 from tapeline.draft import Draft
+from tapeline.geometry import crosses_itself
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Garment
@@ -124,6 +125,17 @@ def test_a_flare_that_lifts_the_hem_into_the_cap_is_refused() -> None:
     with pytest.raises(InputError) as caught:
         STYLES["tee"].page(Draft(MARIT, {}), choices, surveyed=True)
     assert [problem.code for problem in caught.value.problems] == ["underarm-vanishes"]
+
+
+@pytest.mark.parametrize("style", ["tee", "raglan"])
+def test_a_sleeve_far_longer_than_the_arm_is_refused(style: str) -> None:
+    """Its seams come in to the wrist and would cross below it: refused by name; at the arm's length it is sound."""
+    far = sleeved(style, "close", length=SleeveLength(given=cm(90)), wrist_ease=cm(2))
+    with pytest.raises(InputError, match="sleeve-vanishes"):
+        STYLES[style].page(Draft(MARIT, {}), far, surveyed=True)
+    long = sleeved(style, "close", length=SLEEVE_LENGTHS["long"], wrist_ease=cm(2))
+    garment = STYLES[style].page(Draft(MARIT, {}), long, surveyed=True)
+    assert not any(crosses_itself(piece.seam_line) for piece in garment.pieces)
 
 
 def test_a_docket_says_them_by_word_or_number() -> None:

@@ -13,6 +13,7 @@ from tapeline.blocks.raglan import RaglanArm, RaglanLines, raglan_arm
 from tapeline.blocks.raglan_choices import RaglanSleeveChoices
 from tapeline.blocks.sleeve import MOST_BEND, bent
 from tapeline.blocks.sleeve_choices import reaches_the_wrist
+from tapeline.blocks.sleeve_sizes import hem_is_left
 from tapeline.draft import (
     LEVEL,
     STRAIGHT_DOWN,
@@ -227,6 +228,7 @@ def lower(d: Draft, top: Top, c: Below, down: Length | None) -> Lower:
         corner = s.point(
             "underarm_hem", "As far down as on the other half, so that the seams are equal", line.along(down)
         )
+    hem_is_left(d, Length(hem_level.point.x - corner.point.x, "across_half_the_hem"), halves=2)
     underarm = bent(s, "underarm", line, top.underarm, line.along(c.bend), to=corner)
     hem = s.curve(
         "hem",

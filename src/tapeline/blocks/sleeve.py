@@ -12,7 +12,7 @@ from fractions import Fraction
 from tapeline.blocks.cap import cap
 from tapeline.blocks.cap_widths import cap_widths, wider_cap
 from tapeline.blocks.sleeve_choices import ELBOW, SleeveChoices, reaches_the_wrist
-from tapeline.blocks.sleeve_sizes import ArmholeNotch, Dropped, sleeve_sizes
+from tapeline.blocks.sleeve_sizes import ArmholeNotch, Dropped, hem_is_left, sleeve_sizes
 from tapeline.draft import (
     STRAIGHT_DOWN,
     Draft,
@@ -135,6 +135,7 @@ def sleeve(
     front_corner = s.point(
         "front_hem", "As far down the front line, so that the seams are equal", front_line.along(down)
     )
+    hem_is_left(d, Length(front_corner.point.x - back_corner.point.x, "across_the_hem"))
     underarm_back = bent(s, "underarm_back", back_line, drawn.back_underarm, back_line.along(bend), to=back_corner)
     underarm_front = bent(
         s, "underarm_front", front_line, drawn.front_underarm, front_line.along(bend), to=front_corner

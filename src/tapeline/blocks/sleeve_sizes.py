@@ -12,10 +12,12 @@ from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, at_most, cm
 
-__all__ = ["ArmholeNotch", "Dropped", "SleeveSizes", "sleeve_sizes"]
+__all__ = ["ArmholeNotch", "Dropped", "SleeveSizes", "hem_is_left", "sleeve_sizes"]
 
 LEAST_UNDERARM = cm(0.5)
 """A shorter underarm seam has no room for its bend, and the hem would run into the cap."""
+LEAST_HEM = cm(4)
+"""Across the hem: less, and the seams that come in to the wrist meet before a sleeve so long has ended."""
 LEAST_CAP = cm(1)
 """Flatter than this a cap line cannot be told from a straight one."""
 FLAT_CAP = 4
@@ -90,3 +92,15 @@ def sleeve_sizes(
         hint="make garment.sleeve.length longer, or garment.sleeve.cap.share smaller",
     )
     return SleeveSizes(CapSizes(fullness, cap_height, length), below_shoulder)
+
+
+def hem_is_left(d: Draft, across: Length, halves: int = 1) -> None:
+    """Raise `sleeve-vanishes` where the underarm seams meet, or nearly, before the hem; `across` a half or a whole."""
+    d.require(
+        "sleeve-vanishes",
+        across * halves,
+        LEAST_HEM,
+        says="the sleeve goes on so far past the wrist that its seams, which come in to it, meet before the hem",
+        where="sleeve",
+        hint="make garment.sleeve.length shorter, or garment.sleeve.shape straight",
+    )
