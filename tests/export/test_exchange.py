@@ -6,6 +6,7 @@ Layers: ASTM D6673-10, read second hand. Labels of the text: from memory of the 
 from __future__ import annotations
 
 import io
+from dataclasses import dataclass
 from pathlib import Path
 
 import ezdxf
@@ -19,11 +20,19 @@ from tapeline.finish import Finished
 from tapeline.geometry import Path as Line
 from tapeline.project import draft, finished
 from tapeline.units import Unit
-from tests.export.convention import blocks
+from tests.export.convention import Block, blocks
 
 EXAMPLES = sorted((Path(__file__).resolve().parents[2] / "examples").glob("*.toml"))
 WITHIN_MM = 0.05
 INCH_MM = 25.4
+
+
+@dataclass(frozen=True)
+class Written:
+    """A garment, and the blocks of its file by name."""
+
+    garment: Finished
+    blocks: dict[str, Block]
 
 
 @pytest.fixture(
@@ -32,9 +41,10 @@ INCH_MM = 25.4
         pytest.param(path, id=path.stem, marks=[] if path.stem == "tee" else pytest.mark.slow) for path in EXAMPLES
     ],
 )
-def garment(request: pytest.FixtureRequest) -> Finished:
-    """Every example, finished."""
-    return finished(draft(read_docket(request.param)))
+def written(request: pytest.FixtureRequest) -> Written:
+    """Every example, finished, written and read back."""
+    garment = finished(draft(read_docket(request.param)))
+    return Written(garment, blocks(exchange([garment]).data)[0])
 
 
 @pytest.fixture(scope="module")
@@ -45,7 +55,7 @@ def tee() -> Finished:
 
 def shape(path: Line, *, closed: bool = False) -> BaseGeometry:
     """A path of the model as dense points."""
-    points = [(p.x, p.y) for p in path.flattened(0.001)]
+    points = [(p.x, p.y) for p in path.flattened(0.01)]
     return LineString([*points, points[0]] if closed else points)
 
 
@@ -54,26 +64,25 @@ def far(one: BaseGeometry, other: BaseGeometry) -> float:
     return float(max(one.hausdorff_distance(other), other.hausdorff_distance(one)))
 
 
-def test_every_outline_lies_on_its_cut_line(garment: Finished) -> None:
+def test_every_outline_lies_on_its_cut_line(written: Written) -> None:
     """Layer 1 holds one closed chain for each piece, nowhere further from the cut line than asked."""
-    found, _ = blocks(exchange([garment]).data)
-    assert len(found) == len(garment.pieces)
-    for block, piece in zip(found.values(), garment.pieces, strict=True):
+    assert len(written.blocks) == len(written.garment.pieces)
+    for block, piece in zip(written.blocks.values(), written.garment.pieces, strict=True):
         ((closed, chain),) = block.chains["1"]
         assert closed
         assert far(LineString([*chain, chain[0]]), shape(piece.cut_line, closed=True)) < WITHIN_MM
 
 
-def test_every_place_of_an_outline_is_a_corner_or_on_a_curve(garment: Finished) -> None:
+def test_every_place_of_an_outline_is_a_corner_or_on_a_curve(written: Written) -> None:
     """Each end of a chord has a point on layer 2 or 3, and no other point is there."""
-    for block in blocks(exchange([garment]).data)[0].values():
+    for block in written.blocks.values():
         chains = [place for layer in ("1", "8", "14") for _, chain in block.chains.get(layer, []) for place in chain]
         assert set(chains) == {*block.points.get("2", []), *block.points.get("3", [])}
 
 
-def test_every_notch_is_on_its_edge(garment: Finished) -> None:
+def test_every_notch_is_on_its_edge(written: Written) -> None:
     """Layer 4 holds a point for each tick, on the outline."""
-    for block, piece in zip(blocks(exchange([garment]).data)[0].values(), garment.pieces, strict=True):
+    for block, piece in zip(written.blocks.values(), written.garment.pieces, strict=True):
         ticks = [line for tick in piece.ticks for line in tick.lines]
         points = block.points.get("4", [])
         assert len(points) == len(ticks)
@@ -83,9 +92,9 @@ def test_every_notch_is_on_its_edge(garment: Finished) -> None:
         assert all(outline.distance(Point(p)) < WITHIN_MM for p in points) or bare
 
 
-def test_sew_lines_grain_and_mirror_lines_are_those_of_the_piece(garment: Finished) -> None:
+def test_sew_lines_grain_and_mirror_lines_are_those_of_the_piece(written: Written) -> None:
     """Layer 14 covers every edge that is sewn, 7 runs along the grain, 6 along the fold."""
-    for block, piece in zip(blocks(exchange([garment]).data)[0].values(), garment.pieces, strict=True):
+    for block, piece in zip(written.blocks.values(), written.garment.pieces, strict=True):
         sewn = [edge.path for edge in piece.piece.edges if not edge.fold]
         length = sum(LineString([*chain, chain[0]] if closed else chain).length for closed, chain in block.chains["14"])
         assert length == pytest.approx(sum(path.length for path in sewn), abs=WITHIN_MM)
