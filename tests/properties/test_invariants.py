@@ -34,6 +34,7 @@ REFUSALS = frozenset(
         "shoulder-dropped-too-far",
         "shoulder-not-reached",
         "sleeve-too-short",
+        "neckline-past-chest",
         "neckline-too-wide",
         "pocket-over-armhole",
         "pocket-too-deep",

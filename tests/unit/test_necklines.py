@@ -9,10 +9,12 @@ import pytest
 
 from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.blocks.neckband import BandChoices
+from tapeline.docket import docket_from_text
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Cloth, Garment
 from tapeline.problems import InputError, Problem, Severity
+from tapeline.project import draft
 from tapeline.styles.top import NecklineChoices
 from tapeline.truing import true
 from tapeline.truing.waves import turned
@@ -118,7 +120,19 @@ def test_a_mitred_band_meets_over_the_point(width: float) -> None:
 
 def test_a_band_too_wide_for_its_v_is_refused() -> None:
     """A v so deep and narrow that the mitre would reach the shoulder."""
-    narrow = NecklineChoices(NECK_SHAPES["v"], cm(0), cm(15), cm(0))
+    narrow = NecklineChoices(NECK_SHAPES["v"], cm(0), cm(9), cm(0))
     with pytest.raises(InputError) as refused:
         draw(NOOR, "tee", "slight", neckline=narrow, band=BandChoices(width=cm(9)))
     assert [p.code for p in refused.value.problems] == ["band-too-wide-for-v"]
+
+
+def test_a_neckline_down_to_the_chest_line_is_refused() -> None:
+    """As deep as the chest line, and no girth is left there; a centimetre higher it is drawn."""
+    text = (
+        'wearer = {{ figure = "woman", size = "80" }}\n'
+        'garment = {{ style = "vest", neckline = {{ shape = "scoop", lower_front = {} }} }}\n'
+    )
+    with pytest.raises(InputError) as refused:
+        draft(docket_from_text(text.format(15), "deep.toml"))
+    assert [problem.code for problem in refused.value.problems] == ["neckline-past-chest"]
+    assert draft(docket_from_text(text.format(6), "less.toml")).holds

@@ -31,6 +31,8 @@ from tapeline.styles.sides import SideChoices, sides
 
 __all__ = ["Banded", "FinishedNeckline", "NecklineChoices", "Top", "TopChoices", "top"]
 
+LEAST_ABOVE_CHEST = cm(1)
+"""From the neckline down to the chest line: less, and no girth is left to be proved there."""
 LEAST_SHOULDER = cm(1)
 """From the neckline to the shoulder tip: less is no seam."""
 
@@ -118,6 +120,14 @@ def top(
         hint="make garment.neckline.widen smaller",
     )
     neck_line, (back_centre, back_end, front_centre, front_end) = opened_neck(neck, f, c.neckline, widen)
+    d.require(
+        "neckline-past-chest",
+        Length(front_centre.point.y - points.front.chest_level.point.y, "from_the_neckline_to_the_chest_line"),
+        LEAST_ABOVE_CHEST,
+        says="the neckline comes down to the chest line, where the width round the body is kept",
+        where="garment.neckline.lower_front",
+        hint="make garment.neckline.lower_front smaller",
+    )
     tops = neck_line.tops
     edge = neck_edge(c.neckline)
 
