@@ -153,5 +153,7 @@ STYLE = Style(
         "wrist": (cm(2), cm(30)),
     },
     pull_on=True,
-    uncorrected=frozenset({"full_bust.width", "full_bust.length", "full_waist", "forward_shoulders"}),
+    uncorrected=frozenset(
+        {"full_bust.width", "full_bust.length", "full_waist", "forward_shoulders", "shoulder_blades"}
+    ),
 )
