@@ -32,8 +32,8 @@ FOLD = math.radians(0.1)
 STRAIGHT = 2e-4
 """1/mm: a radius of 5 m and more is straight to the eye and to the shears."""
 DYING_OUT = math.radians(2)
-"""At the armhole point the bend of the upper part still dies out; and so much, over the 4 cm before the underarm, is two
-tenths of a millimetre off straight, which a bust that is wider than the hip or a correction may give."""
+"""At the armhole point the bend of the upper part still dies out; and so much, over the 4 cm before the underarm, is
+two tenths of a millimetre off straight, which a bust that is wider than the hip or a correction may give."""
 RUNS_IN = math.radians(5)
 """A raglan turns from round to hollow near its notch, not at it."""
 EVENED = math.radians(4)
