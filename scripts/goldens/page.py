@@ -88,7 +88,8 @@ def _section(golden: Golden) -> Iterator[str]:
 
 def _row(name: str, was: DrawnPiece | None, now: DrawnPiece | None, far: Apart | None) -> str:
     said = f"{far.mm:.2f} mm" if far and far.moved else "the same" if far else "new" if now else "gone"
-    title = (now or was).title if now or was else name  # type: ignore[union-attr]
+    drawn = now or was
+    title = drawn.title if drawn else name
     return f'<tr><td>{escape(title)}</td><td class="mm">{said}</td></tr>'
 
 

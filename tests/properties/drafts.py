@@ -17,7 +17,7 @@ from tapeline.problems import InputError
 from tapeline.styles import STYLES
 from tests.wearers import CHILDREN
 
-__all__ = ["Drawing", "draw", "drawing", "drawings", "examples", "style_choices", "taped_children"]
+__all__ = ["Drawing", "draw", "drawing", "drawings", "examples", "size", "style_choices", "taped_children"]
 
 FULL = 200
 """How many examples the full profile takes where a test does not say."""
@@ -102,3 +102,8 @@ def taped_children() -> tuple[Wearer, ...]:
         .with_tape("head_girth", 360 + child["bust"] * 0.24)
         for child in CHILDREN
     )
+
+
+def size(drawing: Drawing, name: str) -> float:
+    """A size of the garment, mm."""
+    return next(s.length.mm for s in drawing.garment.sizes if s.name == name)

@@ -19,7 +19,8 @@ from tapeline.problems import InputError
 from tapeline.styles import STYLES
 from tapeline.truing.reach import sleeve_hang
 from tests.properties.drafts import Drawing, draw, style_choices
-from tests.properties.invariants import CHECKS, sleeve_as_long_as_said
+from tests.properties.girths import sleeve_as_long_as_said
+from tests.properties.invariants import CHECKS
 from tests.properties.test_invariants import REFUSALS
 from tests.wearers import random_wearers
 
