@@ -8,17 +8,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tapeline.blocks.neckband import BAND_SHARES
-from tapeline.blocks.strip import RibChoices, strip
-from tapeline.draft import Draft, notch_along, sewn
+from tapeline.blocks.strip import OVER_THE_HAND, RibChoices, round_sleeve
+from tapeline.draft import Draft
 from tapeline.lengths import Length, at_least, at_most, cm
-from tapeline.pattern import Cut, NotchKind, Piece
+from tapeline.pattern import Piece
 
 __all__ = ["Cuff", "cuff"]
 
 ROUND_THE_WRIST = cm(1)
 """No cuff is shorter than the wrist and this: it would leave marks."""
-OVER_THE_HAND = 1.35
-"""A hand is about this much wider round than its wrist (from memory, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,19 +58,5 @@ def cuff(d: Draft, c: RibChoices, sleeve_hem: Length, *, at_wrist: bool) -> Cuff
         )
     s = d.sheet("cuff")
     s.section("The cuff")
-    made = strip(s, length, c.width, left="Sewn to the other end", right="Sewn to the other end")
-    piece = s.piece(
-        "Cuff",
-        sewn("back_end", made.left),
-        sewn("hem_turned", made.top),
-        sewn("front_end", made.right),
-        sewn("hem", made.bottom),
-        grain=made.grain,
-        cut=Cut(2, c.cloth),
-        notches=(
-            notch_along("hem", length / 2, NotchKind.SINGLE),
-            notch_along("hem_turned", length / 2, NotchKind.SINGLE),
-        ),
-        marks=(made.crease,),
-    )
+    piece = round_sleeve(s, "Cuff", length, c.width, cloth=c.cloth)
     return Cuff(piece, length - sleeve_hem)

@@ -8,15 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tapeline.blocks.sleeve_fullness import SleeveEnd
-from tapeline.blocks.strip import strip
-from tapeline.draft import Draft, notch_along, sewn
+from tapeline.blocks.strip import OVER_THE_HAND, round_sleeve
+from tapeline.draft import Draft
 from tapeline.lengths import Length, at_least, cm
-from tapeline.pattern import Cut, NotchKind, Piece
+from tapeline.pattern import Piece
 
 __all__ = ["SleeveBand", "sleeve_band"]
 
-OVER_THE_HAND = 1.35
-"""A hand is about this much wider round than its wrist (from memory, no source)."""
 LEAST_GATHERED = cm(2)
 """Less is not gathered but eased in: it makes no folds."""
 
@@ -53,19 +51,5 @@ def sleeve_band(d: Draft, c: SleeveEnd, sleeve_hem: Length, *, at_wrist: bool) -
     )
     s = d.sheet("sleeve_band")
     s.section("The sleeve band")
-    made = strip(s, length, c.band, left="Sewn to the other end", right="Sewn to the other end")
-    piece = s.piece(
-        "Sleeve band",
-        sewn("back_end", made.left),
-        sewn("hem_turned", made.top),
-        sewn("front_end", made.right),
-        sewn("hem", made.bottom),
-        grain=made.grain,
-        cut=Cut(2),
-        notches=(
-            notch_along("hem", length / 2, NotchKind.SINGLE),
-            notch_along("hem_turned", length / 2, NotchKind.SINGLE),
-        ),
-        marks=(made.crease,),
-    )
+    piece = round_sleeve(s, "Sleeve band", length, c.band)
     return SleeveBand(piece, sleeve_hem - length)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tapeline.draft import Drawn, Place, Sheet, halfway
+from tapeline.draft import Drawn, Place, Sheet, halfway, notch_along, sewn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Mark, choice
+from tapeline.pattern import Cut, Mark, NotchKind, Piece, choice
 
-__all__ = ["RibChoices", "Strip", "strip"]
+__all__ = ["OVER_THE_HAND", "RibChoices", "Strip", "round_sleeve", "strip"]
+
+OVER_THE_HAND = 1.35
+"""A hand is about this much wider round than its wrist (from memory, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,4 +51,23 @@ def strip(s: Sheet, length: Length, width: Length, *, left: str, right: str) -> 
         s.straight("bottom_edge", "Along the rib", end, start),
         Mark("crease", crease.path),
         (middle.up(width / 2), middle.down(width / 2)),
+    )
+
+
+def round_sleeve(s: Sheet, title: str, length: Length, width: Length, cloth: str = "shell") -> Piece:
+    """A pair of strips whose ends are sewn to each other, for the hems of both sleeves."""
+    made = strip(s, length, width, left="Sewn to the other end", right="Sewn to the other end")
+    return s.piece(
+        title,
+        sewn("back_end", made.left),
+        sewn("hem_turned", made.top),
+        sewn("front_end", made.right),
+        sewn("hem", made.bottom),
+        grain=made.grain,
+        cut=Cut(2, cloth),
+        notches=(
+            notch_along("hem", length / 2, NotchKind.SINGLE),
+            notch_along("hem_turned", length / 2, NotchKind.SINGLE),
+        ),
+        marks=(made.crease,),
     )

@@ -11,6 +11,7 @@ from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import Sleeve, sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
+from tapeline.blocks.strip import OVER_THE_HAND
 from tapeline.draft import Draft, edge
 from tapeline.lengths import Length
 from tapeline.pattern import Garment
@@ -23,9 +24,6 @@ from tapeline.styles.sleeved import sleeved
 from tapeline.styles.top import TopChoices, top
 
 __all__ = ["ButtonedChoices", "buttoned"]
-
-OVER_THE_HAND = 1.35
-"""A hand is about this much wider round than its wrist (from memory, no source)."""
 
 
 class ButtonedChoices(TopChoices, Protocol):

@@ -15,7 +15,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.collared import no_point
 from tapeline.styles.pocketed import pocketed
-from tapeline.styles.ribbed import ribbed
+from tapeline.styles.ribbed import MEANING, ribbed
 from tapeline.styles.seams import standing_collar_seams
 from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
@@ -68,11 +68,5 @@ STYLE = Style(
     "A loose top of heavy knit that opens with a zip, with a standing collar and ribs at wrists and hem",
     CardiganChoices,
     cardigan,
-    meaning={
-        "chest": (cm(4), cm(40)),
-        "waist": (cm(-2), cm(80)),
-        "hip": (cm(-4), cm(48)),
-        "upper_arm": (cm(0), cm(30)),
-        "wrist": (cm(2), cm(30)),
-    },
+    meaning=MEANING,
 )

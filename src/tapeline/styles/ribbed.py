@@ -12,6 +12,7 @@ from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.blocks.strip import RibChoices
 from tapeline.draft import Draft
+from tapeline.lengths import cm
 from tapeline.pattern import Girth, Join, Piece, Seam
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.seams import (
@@ -26,7 +27,16 @@ from tapeline.styles.seams import (
 )
 from tapeline.styles.top import Top, TopChoices, top
 
-__all__ = ["Ribbed", "RibbedChoices", "ribbed"]
+__all__ = ["MEANING", "Ribbed", "RibbedChoices", "ribbed"]
+
+MEANING = {
+    "chest": (cm(4), cm(40)),
+    "waist": (cm(-2), cm(80)),
+    "hip": (cm(-4), cm(48)),
+    "upper_arm": (cm(0), cm(30)),
+    "wrist": (cm(2), cm(30)),
+}
+"""Between which eases a ribbed top is what it is called."""
 
 
 class RibbedChoices(TopChoices, Protocol):

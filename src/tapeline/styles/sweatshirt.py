@@ -16,7 +16,7 @@ from tapeline.pattern import Garment, choice
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
-from tapeline.styles.ribbed import ribbed
+from tapeline.styles.ribbed import MEANING, ribbed
 from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import Banded, FinishedNeckline
@@ -63,12 +63,6 @@ STYLE = Style(
     "A loose top of heavy knit with long sleeves and ribs at neck, wrists and hem",
     SweatshirtChoices,
     sweatshirt,
-    meaning={
-        "chest": (cm(4), cm(40)),
-        "waist": (cm(-2), cm(80)),
-        "hip": (cm(-4), cm(48)),
-        "upper_arm": (cm(0), cm(30)),
-        "wrist": (cm(2), cm(30)),
-    },
+    meaning=MEANING,
     pull_on=True,
 )

@@ -16,7 +16,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.hooding import hood_joins, hood_seams, no_corner, no_overlap, out_on_shoulder
 from tapeline.styles.pocketed import pocketed
-from tapeline.styles.ribbed import ribbed
+from tapeline.styles.ribbed import MEANING, ribbed
 from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
@@ -70,11 +70,5 @@ STYLE = Style(
     "A loose top of heavy knit that opens with a zip, with a hood, long sleeves, and ribs at wrists and hem",
     ZippedChoices,
     zipped,
-    meaning={
-        "chest": (cm(4), cm(40)),
-        "waist": (cm(-2), cm(80)),
-        "hip": (cm(-4), cm(48)),
-        "upper_arm": (cm(0), cm(30)),
-        "wrist": (cm(2), cm(30)),
-    },
+    meaning=MEANING,
 )
