@@ -114,7 +114,7 @@ def if_it_can_be(step: Step) -> Step:
         with suppress(LeftAsItWasError):
             step(*self, **drawn)
 
-    return tried  # type: ignore[return-value]
+    return tried  # type: ignore[return-value]  # it is called as the step is
 
 
 def must(be: object) -> None:

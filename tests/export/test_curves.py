@@ -5,10 +5,10 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
-import ezdxf
 import pytest
 from ezdxf.entities.line import Line as Straight
 from ezdxf.entities.spline import Spline
+from ezdxf.filemanagement import read
 from shapely import LineString, MultiLineString
 
 from tapeline.docket import read_docket
@@ -24,7 +24,7 @@ EXACT_MM = 1e-3
 def test_curves_are_the_curves_drafted(name: str) -> None:
     """The cut lines of all pieces have the length they were drafted with, and lie where they were."""
     garment = finished(draft(read_docket(EXAMPLES / f"{name}.toml")))
-    file = ezdxf.read(io.StringIO(curves(garment).decode()))  # type: ignore[attr-defined]
+    file = read(io.StringIO(curves(garment).decode()))
     assert not file.audit().errors
     drawn = []
     for entity in file.modelspace().query('*[layer=="CUT-LINE" | layer=="FOLD-LINE"]'):
@@ -40,10 +40,7 @@ def test_curves_are_the_curves_drafted(name: str) -> None:
 def test_an_inch_file_says_so() -> None:
     """The unit stands in the file, and lengths are in it."""
     garment = finished(draft(read_docket(EXAMPLES / "tee.toml")))
-    mm, inch = (
-        ezdxf.read(io.StringIO(curves(garment, unit).decode()))  # type: ignore[attr-defined]
-        for unit in (Unit.CM, Unit.INCH)
-    )
+    mm, inch = (read(io.StringIO(curves(garment, unit).decode())) for unit in (Unit.CM, Unit.INCH))
     assert (mm.header["$INSUNITS"], inch.header["$INSUNITS"]) == (4, 1)
     grain = [file.modelspace().query('LINE[layer=="GRAIN-LINE"]')[0] for file in (mm, inch)]
     lengths = [line.dxf.start.distance(line.dxf.end) for line in grain]

@@ -9,8 +9,8 @@ import io
 from dataclasses import dataclass
 from pathlib import Path
 
-import ezdxf
 import pytest
+from ezdxf.filemanagement import read
 from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
@@ -128,14 +128,14 @@ def test_inches_are_inches(tee: Finished) -> None:
 @pytest.mark.parametrize("release", Release)
 def test_the_library_finds_nothing_to_mend(tee: Finished, release: Release) -> None:
     """The file passes the audit of the library, in both releases."""
-    audit = ezdxf.read(io.StringIO(exchange([tee], release=release).data.decode())).audit()  # type: ignore[attr-defined]
+    audit = read(io.StringIO(exchange([tee], release=release).data.decode())).audit()
     assert not audit.errors
     assert not audit.fixes
 
 
 def test_blocks_lie_apart(tee: Finished) -> None:
     """On the sheet of the file no piece lies over another."""
-    file = ezdxf.read(io.StringIO(exchange([tee]).data.decode()))  # type: ignore[attr-defined]
+    file = read(io.StringIO(exchange([tee]).data.decode()))
     found, _ = blocks(exchange([tee]).data)
     spans = []
     for insert in file.modelspace().query("INSERT"):

@@ -30,7 +30,7 @@ BOUND = FinishedNeckline(widen=cm(2.5), lower_front=cm(4), lower_back=cm(2), fin
 
 def vest(finish: ArmholeFinish, wearer: Wearer = NOOR, **numbers: object) -> Garment:
     """A vest top with a bound neck, its armholes finished in a way."""
-    armhole = ArmholeFinishChoices(finish, **numbers)  # type: ignore[arg-type]
+    armhole = ArmholeFinishChoices(finish, **numbers)  # type: ignore[arg-type]  # widths by name
     return draw(wearer, "vest", "slight", neckline=BOUND, armhole=armhole)
 
 

@@ -132,7 +132,7 @@ def _own_fault(error: Exception) -> int:
     if os.environ.get("TAPELINE_TRACE") == "1":
         traceback.print_exception(error)
     frames = traceback.extract_tb(error.__traceback__)
-    place = f"{os.path.basename(frames[-1].filename)}, line {frames[-1].lineno}" if frames else "nowhere"  # noqa: PTH119
+    place = f"{os.path.basename(frames[-1].filename)}, line {frames[-1].lineno}" if frames else "nowhere"  # noqa: PTH119 - a name, no file
     first_line = (str(error).splitlines() or [""])[0][:200]
     problem = Problem(
         "own-fault",

@@ -128,7 +128,7 @@ def _choices(choices: Any, unit: Unit, above: tuple[str, ...]) -> Iterator[str]:
             yield _line(f"# {key} = {_value(value, unit)}", says)
 
 
-def _words(key: str, value: Any, words: Words, limits: Choice | None, unit: Unit) -> Iterator[str]:  # noqa: ANN401
+def _words(key: str, value: Any, words: Words, limits: Choice | None, unit: Unit) -> Iterator[str]:  # noqa: ANN401 - any choice
     others = ", ".join(words.words)
     word = words.word_for(value)
     if limits is not None:

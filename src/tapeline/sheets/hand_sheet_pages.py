@@ -69,7 +69,7 @@ class Leaves:
         """Begin a new page, if there is anything on this one."""
         if self._words or self._boxes or self._pictures:
             marks = (self._words, self._strokes, self._boxes, self._pictures)
-            self.pages.append(Page(*map(tuple, marks)))  # type: ignore[arg-type]
+            self.pages.append(Page(*(tuple(kept) for kept in marks)))  # type: ignore[arg-type]  # each is of its own kind
             for kept in marks:
                 kept.clear()
         self.top = self.highest

@@ -26,7 +26,7 @@ class Connection(H11Protocol):
         super().connection_made(transport)
         self._seen: Any = None
         address = self.client[0] if self.client else ""
-        if sum(bool(other.client) and other.client[0] == address for other in self.connections) > MOST_OF_ONE:  # type: ignore[union-attr, index]
+        if sum(bool(other.client) and other.client[0] == address for other in self.connections) > MOST_OF_ONE:  # type: ignore[union-attr, index]  # all are ours
             transport.abort()
         else:
             self.loop.call_later(LATE, self._look)
