@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from tapeline.cli.main import run
-from tests.cli.process import EXAMPLES, MARIT, clean, tapeline
+from tests.cli.process import EXAMPLES, MARIT, can_be_interrupted, clean, tapeline
 
 
 @pytest.fixture
@@ -96,6 +96,7 @@ def test_ctrl_c_ends_quietly_with_130(tmp_path: Path) -> None:
         stderr=subprocess.PIPE,
         start_new_session=True,
         text=True,
+        preexec_fn=can_be_interrupted,  # noqa: PLW1509 - no thread of ours holds a lock then
     ) as process:
         until = time.monotonic() + 60
         while (

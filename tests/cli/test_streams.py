@@ -11,20 +11,21 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.process import EXAMPLES, SOURCE, clean
+from tests.cli.process import EXAMPLES, SOURCE, can_be_interrupted, clean
 
 
 def shell(script: str, cwd: Path) -> subprocess.CompletedProcess[str]:
-    """Run a shell script in which `$tapeline` is the command."""
-    env = {**clean(), "tapeline": f"{sys.executable} -m tapeline", "tee": str(EXAMPLES / "tee.toml")}
+    """Run a shell script in which `tapeline` is the command, wherever the project lies: its path may have spaces."""
+    env = {**clean(), "python": sys.executable, "tee": str(EXAMPLES / "tee.toml")}
+    script = f'tapeline() {{ "$python" -m tapeline "$@"; }}\n{script}'
     return subprocess.run(["/bin/sh", "-c", script], cwd=cwd, env=env, capture_output=True, text=True, check=False)
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("command", ["draft $tee --json", "make $tee", "--help"])
+@pytest.mark.parametrize("command", ['draft "$tee" --json', 'make "$tee"', "--help"])
 def test_a_closed_output_is_told_before_anything_is_done(command: str, tmp_path: Path) -> None:
     """`>&-` leaves nowhere to write a result: that is said, in one report, and no file appears."""
-    done = shell(f"$tapeline {command} >&-", tmp_path)
+    done = shell(f"tapeline {command} >&-", tmp_path)
     assert (done.returncode, done.stdout) == (2, "")
     assert done.stderr.startswith("error: there is nowhere to write to")
     assert list(tmp_path.iterdir()) == []
@@ -34,8 +35,8 @@ def test_a_closed_output_is_told_before_anything_is_done(command: str, tmp_path:
 @pytest.mark.parametrize("ending", ["2>&-", "2>/dev/full"])
 def test_where_problems_cannot_be_told_the_exit_code_still_does(ending: str, tmp_path: Path) -> None:
     """A closed or full standard error changes no exit code."""
-    assert shell(f"$tapeline draft nowhere.toml {ending}", tmp_path).returncode == 2
-    assert shell(f"$tapeline measure {ending}", tmp_path).returncode == 0
+    assert shell(f"tapeline draft nowhere.toml {ending}", tmp_path).returncode == 2
+    assert shell(f"tapeline measure {ending}", tmp_path).returncode == 0
 
 
 def test_ctrl_c_while_loading_is_quiet(tmp_path: Path) -> None:
@@ -49,6 +50,7 @@ def test_ctrl_c_while_loading_is_quiet(tmp_path: Path) -> None:
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
+        preexec_fn=can_be_interrupted,  # noqa: PLW1509 - no thread of ours holds a lock then
     ) as process:
         assert process.stdout is not None
         assert process.stdout.readline() == "loading\n"
