@@ -26,7 +26,9 @@ HOMES = {
     "scipy": {"geometry"},
     "shapely": {"geometry"},
     # Arrays are a language more than a library: geometry, survey model and the arrangement on paper all speak it.
-    "numpy": {"geometry", "measures", "export", "sheets"},
+    "numpy": {"geometry", "measures", "export", "sheets", "form", "drape"},
+    "numba": {"drape"},
+    "spyrrow": {"lay"},
     "jinja2": {"web"},
     "starlette": {"web"},
     "uvicorn": {"web"},
