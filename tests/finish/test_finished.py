@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from tapeline.finish import FinishChoices, Finished, finish
 from tapeline.finish.cut_line import cut_line
 from tapeline.finish.notches import ticks
+from tapeline.geometry import Line
 from tapeline.pattern import Cut, Notch, NotchKind
 from tests.finish.shapes import TITLE, straight, top
 
@@ -128,7 +130,9 @@ def test_width_is_across_the_grain_however_the_piece_lies() -> None:
         (x * math.cos(turned) - y * math.sin(turned), x * math.sin(turned) + y * math.cos(turned)) for x, y in corners
     ]
     piece = straight(*aslant, cut=Cut(1, "rib"))
-    along_grain = type(piece)(piece.name, piece.title, piece.edges, piece.edges[0].path.segments[0], piece.cut)  # type: ignore[arg-type]
+    along, *_ = piece.edges[0].path.segments
+    assert isinstance(along, Line)
+    along_grain = replace(piece, grain=along)
     garment = type(top())("tee", (along_grain,), (), (), (), (), ())
     (row,) = finish(garment, FinishChoices(allowance_mm=5), TITLE).cutting_list
     assert (row.width_mm, row.length_mm) == pytest.approx((50, 110))

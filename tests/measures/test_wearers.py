@@ -41,13 +41,13 @@ def test_a_wearer_answers_for_her_tapes() -> None:
     with pytest.raises(KeyError):
         marit["neck"]
     with pytest.raises(TypeError):
-        marit.tapes["hip"] = 1  # type: ignore[index]
+        marit.tapes["hip"] = 1  # type: ignore[index]  # what is refused
 
 
 def test_a_wearer_travels_between_processes() -> None:
     """Pickled and read back, a wearer is the same."""
     marit = Wearer("Marit", Figure.WOMAN, MARIT, frozenset({"tape-doubt"}), Unit.INCH, "invented")
-    assert pickle.loads(pickle.dumps(marit)) == marit  # noqa: S301
+    assert pickle.loads(pickle.dumps(marit)) == marit  # noqa: S301 - pickled in this very line
     assert len({marit, Wearer("Marit", Figure.WOMAN, MARIT)}) == 2
 
 

@@ -63,7 +63,7 @@ def test_formulas_keep_their_brackets(length: Length, text: str) -> None:
 def test_a_bare_number_is_refused() -> None:
     """A length and a number without a unit are not added, and the hint says how to write it."""
     with pytest.raises(InputError) as refusal:
-        cm(3) + 2  # type: ignore[operator]
+        cm(3) + 2  # type: ignore[operator]  # what is refused
     (problem,) = refusal.value.problems
     assert problem.code == "length-without-unit"
     assert "cm(2)" in problem.hint

@@ -123,7 +123,10 @@ def test_notches_that_do_not_meet_are_found() -> None:
 
 def test_an_outline_that_crosses_itself_is_found() -> None:
     """A neckline that runs through the armhole is found."""
-    across = lambda path: Path.through(path.start, Point(path.end.x + 200, path.start.y - 100), path.end)  # noqa: E731
+
+    def across(path: Path) -> Path:
+        return Path.through(path.start, Point(path.end.x + 200, path.start.y - 100), path.end)
+
     assert "outline-crossed" in errors(with_edge(draw(WEARER), "back", "neckline", across))
 
 

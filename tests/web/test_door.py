@@ -149,7 +149,7 @@ def test_a_form_that_never_ends_is_given_up(house: House, monkeypatch: pytest.Mo
 
     heads = [(b"host", HOST.encode())]
     scope = {"type": "http", "method": "POST", "path": "/enter", "query_string": b"", "headers": heads, "client": None}
-    asyncio.run(asyncio.wait_for(house.guard(scope, receive, send), 5))  # type: ignore[arg-type]
+    asyncio.run(asyncio.wait_for(house.guard(scope, receive, send), 5))  # type: ignore[arg-type]  # plain dictionaries
     assert sent[0]["status"] == 403
 
 

@@ -42,7 +42,7 @@ def requests(*asked: tuple[str, str, object], chunked: bytes = b"") -> list[http
                 for method, path, body in asked
             ]
             if chunked:
-                made.append(client.post("/text", content=parts()))  # type: ignore[arg-type]
+                made.append(client.post("/text", content=parts()))  # type: ignore[arg-type]  # httpx takes any iterator
             answers = await asyncio.gather(*made)
             last = await client.get("/state")
             assert last.status_code == 200
