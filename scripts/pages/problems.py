@@ -26,9 +26,10 @@ NO_CODES = frozenset(
         "high-low",
         "one-piece",
         *("three-quarter", "two-panel", "three-panel"),
+        *("by-garment", "face-to-face", "one-way", "two-way"),
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page and of garments."""
+"""Words of the same shape that name something else: kinds of line, parts of a page and of garments, ways of the cloth."""
 
 
 def codes() -> set[str]:

@@ -2,6 +2,21 @@
 
 from tapeline.geometry.extent import extent
 from tapeline.geometry.fair_line import fair_line
+from tapeline.geometry.ground import (
+    Outline,
+    bounds,
+    clearance,
+    closed_up,
+    common_ground,
+    ground,
+    grown,
+    outline_of,
+    placed,
+    simpler,
+    swept,
+    united,
+    unsound,
+)
 from tapeline.geometry.path import Path
 from tapeline.geometry.point import Point, Vector
 from tapeline.geometry.region import area, crosses_itself, outlines_overlap
@@ -12,16 +27,29 @@ from tapeline.geometry.solve import solve, solve_one
 __all__ = [
     "Cubic",
     "Line",
+    "Outline",
     "Path",
     "Point",
     "Rigid",
     "Segment",
     "Vector",
     "area",
+    "bounds",
+    "clearance",
+    "closed_up",
+    "common_ground",
     "crosses_itself",
     "extent",
     "fair_line",
+    "ground",
+    "grown",
+    "outline_of",
     "outlines_overlap",
+    "placed",
+    "simpler",
     "solve",
     "solve_one",
+    "swept",
+    "united",
+    "unsound",
 ]
