@@ -22,6 +22,7 @@ NO_CODES = frozenset(
     {
         *("cut-line", "fold-line", "grain-line", "mark-line", "seam-line"),
         *("drawing-title", "drawing-words", "title-block"),
+        *("by-cloth", "light-knit", "heavy-knit", "light-woven", "heavy-woven"),
         "cut-in-one",
         "high-low",
         "one-piece",
@@ -29,7 +30,7 @@ NO_CODES = frozenset(
         *("by-garment", "face-to-face", "one-way", "two-way"),
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page and of garments, ways of the cloth."""
+"""Words of the same shape that name something else: kinds of line, parts of a page and of garments, ways of cloth."""
 
 
 def codes() -> set[str]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tapeline.blocks.cap import cap
+from tapeline.blocks.cap_ease import cap_ease
 from tapeline.blocks.cap_widths import cap_widths, wider_cap
 from tapeline.blocks.sleeve_choices import ELBOW, SleeveChoices, reaches_the_wrist
 from tapeline.blocks.sleeve_sizes import ArmholeNotch, Dropped, hem_is_left, sleeve_sizes
@@ -79,12 +80,11 @@ def sleeve(
     length, below_shoulder = sizes.cap.length, sizes.below_shoulder
     wrist = d.body("wrist", "Round the wrist, over the bone")
     wrist_width = d.measured("wrist_width", "A long sleeve at the wrist", wrist + c.wrist_ease)
+    ease = cap_ease(d, c.ease, c.cap.share, dropped=dropped is not None)
     front_cap = d.measured(
-        "front_cap", "The front of the cap line: front armhole and half the ease", front.whole + c.ease / 2
+        "front_cap", "The front of the cap line: front armhole and half the ease", front.whole + ease / 2
     )
-    back_cap = d.measured(
-        "back_cap", "The back of the cap line: back armhole and half the ease", back.whole + c.ease / 2
-    )
+    back_cap = d.measured("back_cap", "The back of the cap line: back armhole and half the ease", back.whole + ease / 2)
 
     cap_sizes = wider_cap(d, sizes.cap, front_cap, back_cap)
     cap_height = cap_sizes.height
@@ -153,7 +153,7 @@ def sleeve(
         cut=Cut(2, mirrored=True),
         notches=(
             notch_along("cap_front", cm(0), NotchKind.CROWN),
-            notch_along("cap_front", front.to_notch + c.ease / 2, NotchKind.SINGLE),
+            notch_along("cap_front", front.to_notch + ease / 2, NotchKind.SINGLE),
             notch_along("cap_back", back.whole - back.to_notch, NotchKind.DOUBLE),
             *only_if(cuff is not None, notch_along("hem", hem_width / 2, NotchKind.SINGLE)),
         ),
@@ -162,7 +162,7 @@ def sleeve(
     girths = only_if(
         reaches and c.shape.follows_the_arm, Girth("wrist", wrist, hem_width - wrist, (("sleeve", "hem", 1),))
     )
-    return Sleeve(piece, c.ease.named("cap_ease"), width, hem_width, reaches, girths)
+    return Sleeve(piece, ease, width, hem_width, reaches, girths)
 
 
 def middle_of_hem(d: Draft, s: Sheet, below_crown: Place) -> Place:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tapeline.blocks.cap_ease import CapEase
 from tapeline.blocks.sleeve_fullness import SLEEVE_ENDS, SLEEVE_HEADS, SleeveEnd, SleeveHead
 from tapeline.lengths import Length, at_least, cm
 from tapeline.pattern import choice
@@ -139,7 +140,9 @@ class SleeveChoices:
     cap: CapShape = CAPS["easy"]
     head: SleeveHead = SLEEVE_HEADS["smooth"]
     end: SleeveEnd = SLEEVE_ENDS["hem"]
-    ease: Length = choice(cm(0), -1, 5, "cap seam longer than the armhole; knit 0 to 0.5, woven 0 to 3.5")
+    ease: CapEase = choice(
+        CapEase(), -1, 5, "cap seam longer than the armhole: by-cloth, or a length; knit 0 to 0.5, woven 0 to 3.5"
+    )
     wrist_ease: Length = choice(
         cm(7), 2, 40, "hem of a long sleeve wider than the wrist; shorter sleeves follow the same line"
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
+from tapeline.blocks.cap_ease import CapEase
 from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import HEM_SHAPES, HemShape
@@ -50,6 +51,7 @@ WORDS: dict[type, Words] = {
     SleeveHead: Words(SLEEVE_HEADS),
     SleeveEnd: Words(SLEEVE_ENDS),
     SleeveLength: Words(SLEEVE_LENGTHS, lambda length: SleeveLength(given=length)),
+    CapEase: Words({"by-cloth": CapEase()}, lambda length: CapEase(given=length)),
 }
 
 
@@ -91,7 +93,9 @@ def _value(reader: Reader, now: object, value: object, keys: Keys, limits: Choic
     if isinstance(now, int | float | Fraction):
         return reader.number(value, keys, _limited(limits, keys))
     if words is not None and not isinstance(value, Mapping):
-        return _word(reader, words, value, keys, limits)
+        read = _word(reader, words, value, keys, limits)
+        # What a style does besides its word stays with it: the cap ease that is usual for it.
+        return now if read == now else read
     if not isinstance(value, Mapping) or not is_dataclass(now) or (words and words.from_length):
         known = f"one of {', '.join(words.words)}" if words else "a table of its own: { ... }"
         reader.refuse("docket-type", keys, f"{dotted(keys)} is {as_typed(value)}; it is {known}")
@@ -127,7 +131,9 @@ def named(value: Any, keys: Keys = ()) -> Any:  # noqa: ANN401 - any style's own
     """
     if isinstance(value, Length):
         return value.named("_".join(keys if len(keys) > 1 else ("garment", *keys)))
-    if isinstance(value, SleeveLength):
+    if isinstance(value, CapEase):
+        value = replace(value, usual=named(value.usual, (*keys, "usual")))
+    if isinstance(value, SleeveLength | CapEase):
         return value if value.given is None else replace(value, given=named(value.given, keys))
     if not is_dataclass(value) or isinstance(value, type):
         return value

@@ -148,6 +148,7 @@ def _words(key: str, value: Any, words: Words, limits: Choice | None, unit: Unit
 def _cloth(unit: Unit) -> Iterator[str]:
     cloth = Cloth()
     yield f"# kind = {_quoted(cloth.kind)}"
+    yield _line(f'# sort = "{cloth.sort}"', ", ".join(type(cloth.sort)))
     for name, limits in choices_of(Cloth).items():
         value = getattr(cloth, name)
         if value is None:

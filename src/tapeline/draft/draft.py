@@ -15,6 +15,7 @@ from tapeline.geometry import solve, solve_one
 from tapeline.lengths import Length
 from tapeline.measures import TAPES, Estimate, Wearer, survey_of
 from tapeline.pattern import (
+    Cloth,
     Corrections,
     Garment,
     Girth,
@@ -57,6 +58,8 @@ class Draft:
     """Keys of the corrections that a page has drawn."""
     eases: dict[str, tuple[Length, str]] = field(default_factory=dict)
     """By seam: how much longer a correction makes its first side, and why."""
+    cloth: Cloth = field(default_factory=Cloth)
+    """What the garment is cut from."""
 
     def sheet(self, name: str) -> Sheet:
         """Paper for one piece."""
@@ -255,13 +258,13 @@ class Draft:
 
     def again(self, corrections: Corrections) -> Draft:
         """The same wearer's draft, begun anew with other corrections."""
-        return Draft(self.wearer, self.by_hand, corrections=corrections)
+        return Draft(self.wearer, self.by_hand, corrections=corrections, cloth=self.cloth)
 
     # Trying out -------------------------------------------------------------------------------------------------
 
     def scratch(self) -> Draft:
         """Paper to try things on; what is drawn there is not kept."""
-        return Draft(self.wearer, self.by_hand, sizes=dict(self.sizes), corrections=self.corrections)
+        return Draft(self.wearer, self.by_hand, sizes=dict(self.sizes), corrections=self.corrections, cloth=self.cloth)
 
     def found(
         self,

@@ -1,7 +1,7 @@
 """The nouns of a pattern: garment, piece, edge, seam, notch, size, step."""
 
 from tapeline.pattern.choice import Choice, Word, choice, choices_of, chosen_lengths, idle_in
-from tapeline.pattern.cloth import Cloth
+from tapeline.pattern.cloth import Cloth, ClothSort
 from tapeline.pattern.corrections import CONTRARY, ONE_SIDE, Correction, Corrections, FullBust
 from tapeline.pattern.edge import Edge, EdgeKind
 from tapeline.pattern.garment import Garment
@@ -18,6 +18,7 @@ __all__ = [
     "ONE_SIDE",
     "Choice",
     "Cloth",
+    "ClothSort",
     "Correction",
     "Corrections",
     "Cut",

@@ -38,7 +38,7 @@ class Drafted:
 
 def draw_garment(docket: Docket, wearer: Wearer | None = None) -> tuple[Garment, tuple[Problem, ...]]:
     """Draft a docket's garment, for its own wearer or for another."""
-    d = Draft(wearer or docket.wearer, docket.by_hand, corrections=docket.corrections)
+    d = Draft(wearer or docket.wearer, docket.by_hand, corrections=docket.corrections, cloth=docket.cloth)
     garment = docket.style.drawn(d, docket.choices, surveyed=docket.surveyed)
     return garment, tuple(d.notes)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tapeline.blocks.cap_ease import CapEase
 from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
@@ -39,7 +40,7 @@ class PyjamaChoices:
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
     sleeve: SleeveChoices = SleeveChoices(
-        length=SLEEVE_LENGTHS["long"], shape=SLEEVE_SHAPES["easy"], ease=cm(0.5), wrist_ease=cm(10)
+        length=SLEEVE_LENGTHS["long"], shape=SLEEVE_SHAPES["easy"], ease=CapEase(usual=cm(0.5)), wrist_ease=cm(10)
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tapeline.blocks.cap_ease import CapEase
 from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
@@ -38,7 +39,7 @@ class ShirtChoices:
     hem: HemChoices = PLAIN_HEM
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
-    sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], ease=cm(1), wrist_ease=cm(8))
+    sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], ease=CapEase(usual=cm(1)), wrist_ease=cm(8))
 
 
 def shirt(d: Draft, c: ShirtChoices, *, surveyed: bool) -> Garment:

@@ -6,12 +6,14 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
+from tapeline.blocks.cap_ease import CapEase
 from tapeline.blocks.sleeve_choices import SleeveLength
 from tapeline.docket.choices import Words, read_choices, words_of
+from tapeline.docket.cloth import read_cloth
 from tapeline.docket.read import GARMENT_KEYS
 from tapeline.docket.reader import Reader
 from tapeline.lengths import Length
-from tapeline.pattern import Choice, Corrections, choices_of, idle_in
+from tapeline.pattern import Choice, Cloth, Corrections, choices_of, idle_in
 from tapeline.pattern import Word as PlainWord
 from tapeline.styles import STYLES, Style
 from tapeline.web.thumbnail import Thumbnail, thumbnail
@@ -80,7 +82,8 @@ def choices(view: View) -> list[Group]:
         ),
     )
     corrections = _groups(view, _corrections(view), Corrections(), ("garment", "corrections"), "Corrections")
-    return [general, *_groups(view, chosen, style.choices(), ("garment",), style.title), *corrections]
+    cloth = _groups(view, _cloth(view), Cloth(), ("cloth",), "Cloth")
+    return [general, *_groups(view, chosen, style.choices(), ("garment",), style.title), *cloth, *corrections]
 
 
 def _as_far_as_read(view: View) -> tuple[Style, Any]:
@@ -104,6 +107,13 @@ def _corrections(view: View) -> Corrections:
     keys = ("garment", "corrections")
     read: Corrections = read_choices(reader, Corrections(), view.section(*keys), keys)
     return read
+
+
+def _cloth(view: View) -> Cloth:
+    """What the docket says of the cloth, as far as it can be read; its width, which need not be known, is left out."""
+    if view.docket is not None:
+        return replace(view.docket.cloth, width=None)
+    return replace(read_cloth(Reader(view.name, ".".join, view.unit), view.section("cloth")), width=None)
 
 
 def _groups(view: View, value: Any, default: Any, keys: tuple[str, ...], title: str) -> list[Group]:  # noqa: ANN401 - any choices
@@ -130,7 +140,7 @@ def _field(view: View, path: tuple[str, ...], now: Any, limit: Choice | None) ->
         return _worded(view, path, now, words, limit)
     if isinstance(now, str):
         return Field(path, label, now, label)
-    if limit is None:
+    if limit is None or now is None:
         return None
     if isinstance(now, Length):
         return _length(view, path, now.mm, limit)
@@ -147,7 +157,7 @@ def _worded(view: View, path: tuple[str, ...], now: Any, words: Words, limit: Ch
     if isinstance(now, PlainWord):
         pass  # a word alone: there are no numbers to set
     elif words.from_length is not None and limit is not None:
-        length = _sleeve_mm(view, now) if isinstance(now, SleeveLength) else None
+        length = _length_mm(view, now)
         own = (_dressed(view, replace(_length(view, path, length or 0.0, limit), part="-length")),)
     else:
         limits = choices_of(type(now))
@@ -188,6 +198,8 @@ def _means(view: View, value: Any) -> str:  # noqa: ANN401 - any choices
         return share if length is None else f"{share}: {length / millimetres:.1f} {sign}"
     if isinstance(value, PlainWord):
         return value.says
+    if isinstance(value, CapEase):
+        return "by the sort of the cloth; where that is not said, as is usual for the style"
     said = []
     for f in fields(value):
         number = getattr(value, f.name)
@@ -196,6 +208,16 @@ def _means(view: View, value: Any) -> str:  # noqa: ANN401 - any choices
         elif isinstance(number, Fraction | float) and number:
             said.append(f"{f.name.replace('_', ' ')} {number}")
     return ", ".join(said) or "nothing added"
+
+
+def _length_mm(view: View, value: Any) -> float | None:  # noqa: ANN401 - whatever a word or a length may stand for
+    """The length that a word comes to, or that stands in its place."""
+    if isinstance(value, SleeveLength):
+        return _sleeve_mm(view, value)
+    if isinstance(value, CapEase) and value.given is None and view.drafted is not None:
+        return next((size.length.mm for size in view.drafted.garment.sizes if size.name == "cap_ease"), None)
+    given = getattr(value, "given", None)
+    return given.mm if isinstance(given, Length) else None
 
 
 def _sleeve_mm(view: View, value: SleeveLength) -> float | None:
@@ -210,7 +232,7 @@ def _same(one: Any, other: Any) -> bool:  # noqa: ANN401 - any choices
     if isinstance(one, Length) and isinstance(other, Length):
         return abs(one.mm - other.mm) < 1e-9
     if is_dataclass(one) and is_dataclass(other):
-        return all(_same(getattr(one, f.name), getattr(other, f.name)) for f in fields(one))
+        return all(_same(getattr(one, f.name), getattr(other, f.name)) for f in fields(one) if f.compare)
     return bool(one == other)
 
 
