@@ -3,31 +3,38 @@
 from tapeline.alter.cut_line import CutLine, across, along, level, through, upright
 from tapeline.alter.join import join
 from tapeline.alter.lengthen import lengthen
+from tapeline.alter.loosened import loosened
 from tapeline.alter.move_seam import move_seam
 from tapeline.alter.opening import Edges
 from tapeline.alter.split import split
 from tapeline.alter.spread import Spread, spread
 from tapeline.alter.true_line import true_line
 from tapeline.alter.turn import grain_upright
+from tapeline.alter.two_ways import SAME_MM, Placed, TwoWays, two_ways
 from tapeline.alter.uneven import uneven
 from tapeline.alter.unfold import mirror, unfold
 
 __all__ = [
+    "SAME_MM",
     "CutLine",
     "Edges",
+    "Placed",
     "Spread",
+    "TwoWays",
     "across",
     "along",
     "grain_upright",
     "join",
     "lengthen",
     "level",
+    "loosened",
     "mirror",
     "move_seam",
     "split",
     "spread",
     "through",
     "true_line",
+    "two_ways",
     "uneven",
     "unfold",
     "upright",

@@ -6,6 +6,7 @@ The command line, the page and Python callers all go through these functions.
 from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
+from tapeline.project.loosening import two_ways
 from tapeline.project.products import (
     curve_file,
     document,
@@ -40,4 +41,5 @@ __all__ = [
     "projection",
     "report",
     "today",
+    "two_ways",
 ]

@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 import tapeline
 from tapeline.finish import Finished, Title, finish
-from tapeline.problems import InputError
+from tapeline.problems import InputError, Problem, Severity
 from tapeline.project.drafted import Drafted, draw_garment
+from tapeline.project.loosening import two_ways
 
 if TYPE_CHECKING:
+    from tapeline.alter import TwoWays
     from tapeline.export import Exchanged, Plot, Print, Projection, Written
 
 __all__ = [
@@ -120,6 +122,8 @@ def projection(drafted: Drafted, look: Projection | None = None, date: str = "")
 def hand_sheet(drafted: Drafted, date: str = "", *, scale: float | None = None, blank: bool = False) -> Written:
     """The construction to draw along on paper, as PDF on A4 (Letter where the docket prints on it).
 
+    Where the docket makes the block looser a page at the end shows that in its two ways, over each other.
+
     Args:
         drafted: What was drafted.
         date: Written at the top of every page.
@@ -135,9 +139,23 @@ def hand_sheet(drafted: Drafted, date: str = "", *, scale: float | None = None, 
     docket, title = drafted.docket, _title(drafted, date)
     on = paper("Letter" if docket.paper.casefold() == "letter" else "A4")
     size = (on.width_mm, on.height_mm or on.width_mm)
-    made = laid_out(drafted.garment, title, letters_width, unit=docket.unit, scale=scale, blank=blank, paper_mm=size)
+    ways, notes = _ways(drafted)
+    made = laid_out(
+        drafted.garment, title, letters_width, unit=docket.unit, scale=scale, blank=blank, ways=ways, paper_mm=size
+    )
     subject = f"{title.style}, class sheet" if blank else f"{title.style} for {title.wearer}, hand sheet"
-    return written(made.pages, made.paper_mm, title, subject)
+    file = written(made.pages, made.paper_mm, title, subject)
+    return replace(file, problems=(*file.problems, *notes))
+
+
+def _ways(drafted: Drafted) -> tuple[tuple[TwoWays, ...], list[Problem]]:
+    """The looseness in its two ways; or why it is not shown."""
+    try:
+        return two_ways(drafted.docket), []
+    except InputError as error:
+        says = "this looseness is not shown in its two ways: " + error.problems[0].says
+        hint = "the construction is whole; the page at its end is left out"
+        return (), [Problem("looseness-not-spread", Severity.NOTE, says, "garment.looseness", hint)]
 
 
 def report(drafted: Drafted, date: str = "") -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from tapeline.alter import TwoWays
 from tapeline.finish import Title
 from tapeline.pattern import Garment
 from tapeline.problems import InputError, Problem, Severity
@@ -14,6 +15,7 @@ from tapeline.sheets.hand_sheet_marks import Page, Picture, WidthOf
 from tapeline.sheets.hand_sheet_pages import GAP_MM, Head, Leaves, rows_of
 from tapeline.sheets.hand_sheet_rows import Entry, Group, groups, plain_name
 from tapeline.sheets.hand_sheet_text import SMALL_MM, Block, lines_of, stacked
+from tapeline.sheets.hand_sheet_two_ways import two_ways_page
 from tapeline.units import Unit
 
 __all__ = ["SCALES", "HandSheet", "hand_sheet"]
@@ -44,6 +46,7 @@ def hand_sheet(
     unit: Unit = Unit.CM,
     scale: float | None = None,
     blank: bool = False,
+    ways: Sequence[TwoWays] = (),
     paper_mm: tuple[float, float] = (210.0, 297.0),
 ) -> HandSheet:
     """Lays the hand sheet of a garment out.
@@ -55,6 +58,7 @@ def hand_sheet(
         unit: In which lengths are told.
         scale: How many times smaller than the pattern the drawings are; None for the first of `SCALES` that fits.
         blank: Empty boxes in place of the wearer's numbers, and no name: a sheet for a class.
+        ways: The halves of the block loosened in two ways: they make a page at the end.
         paper_mm: Width and height of the paper, upright.
 
     Raises:
@@ -73,6 +77,9 @@ def hand_sheet(
     made.turn()
     for group, beside in zip(told[tables:], drawn[tables:], strict=True):
         _group(made, group, beside)
+    if ways:
+        scales = None if blank else [used, *(s for s in SCALES if s > used)]
+        two_ways_page(made, ways, unit, scales)
     return HandSheet(made.done(), paper_mm, used)
 
 

@@ -14,7 +14,7 @@ from tapeline.sheets.hand_sheet_names import NameTable
 from tapeline.sheets.hand_sheet_rows import Entry, Group, plain_name
 from tapeline.units import Unit
 
-__all__ = ["Look", "pictures", "reach_of"]
+__all__ = ["BAR_MM", "SIDE_MM", "TITLE_MM", "Look", "Shrunk", "pictures", "reach_of", "sampled", "scale_bar"]
 
 NAME_MM = 2.3
 OLD_NAME_MM = 2.1
@@ -49,7 +49,7 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True)
-class _Place:
+class Shrunk:
     """From the pattern to the picture: mm smaller by the scale, and moved."""
 
     scale: float
@@ -58,9 +58,11 @@ class _Place:
     over: float
 
     def point(self, p: Point) -> Point:
+        """Where a point comes to lie."""
         return Point((p.x - self.left) / self.scale + SIDE_MM[0], (p.y - self.low) / self.scale + BAR_MM + self.over)
 
     def path(self, path: Path) -> Path:
+        """Where a line comes to lie."""
         return Path(tuple(self._segment(segment) for segment in path.segments))
 
     def _segment(self, segment: Segment) -> Segment:
@@ -94,10 +96,10 @@ def _picture(sheet: str, before: Sequence[Entry], group: Group, look: Look) -> P
         shown_low, shown_high = low, high
     cut_low, cut_high = shown_low > low, shown_high < high
     over = OVER_MM if (shown_high - shown_low) / look.scale > SMALL_PIECE_MM else SMALL_OVER_MM
-    place = _Place(look.scale, left, shown_low, over)
+    place = Shrunk(look.scale, left, shown_low, over)
     bottom, top = place.point(Point(left, shown_low)).y, place.point(Point(left, shown_high)).y
     title = f"{plain_name(sheet).capitalize()} so far" + (", a part of it" if cut_low or cut_high else "")
-    bar, bar_words = _bar(look)
+    bar, bar_words = scale_bar(look)
     width = max(
         (right - left) / look.scale + sum(SIDE_MM),
         look.width_of(title, 2.8, bold=True) + 2,
@@ -116,8 +118,8 @@ def _picture(sheet: str, before: Sequence[Entry], group: Group, look: Look) -> P
         height - TITLE_MM,
         BAR_MM,
         look.width_of,
-        _sampled([s.path for s in strokes if s.width_mm == NEW_WIDTH_MM]),
-        _sampled([s.path for s in strokes if s.width_mm != NEW_WIDTH_MM]),
+        sampled([s.path for s in strokes if s.width_mm == NEW_WIDTH_MM]),
+        sampled([s.path for s in strokes if s.width_mm != NEW_WIDTH_MM]),
         np.array([(d.at.x, d.at.y) for d in dots]).reshape(-1, 2),
     )
     _names(table, place, new, _asked_for(visible, group))
@@ -133,7 +135,7 @@ def _picture(sheet: str, before: Sequence[Entry], group: Group, look: Look) -> P
 
 
 def _help_lines(
-    place: _Place, drawn: Sequence[Entry], new: Sequence[Entry], shown: tuple[float, float]
+    place: Shrunk, drawn: Sequence[Entry], new: Sequence[Entry], shown: tuple[float, float]
 ) -> list[Stroke]:
     """The upright centre line, and from each new point the level or upright line to those it was measured from."""
     points = {e.step.label: e.step.point for e in drawn if e.step.point is not None}
@@ -154,7 +156,7 @@ def _asked_for(old: Iterable[Entry], group: Group) -> list[Entry]:
     return [e for e in old if e.step.label in asked]
 
 
-def _names(table: NameTable, place: _Place, new: Sequence[Entry], asked: Sequence[Entry]) -> None:
+def _names(table: NameTable, place: Shrunk, new: Sequence[Entry], asked: Sequence[Entry]) -> None:
     """Points first, for a name must lie at its point; a line has room along all its length."""
     for e in new:
         if e.step.point is not None:
@@ -170,7 +172,7 @@ def _names(table: NameTable, place: _Place, new: Sequence[Entry], asked: Sequenc
             table.place(texts, [place.point(e.step.point)], OLD_NAME_MM, bold=False, grey=OLD_GREY)
 
 
-def _bar(look: Look) -> tuple[list[Stroke], list[Words]]:
+def scale_bar(look: Look) -> tuple[list[Stroke], list[Words]]:
     """A bar that is as long as it says, with a tick at each quarter."""
     if not look.measured:
         return [], [Words("shows the shape, not your size", SIDE_MM[0], 2.0, 2.2)]
@@ -187,7 +189,7 @@ def _bar(look: Look) -> tuple[list[Stroke], list[Words]]:
     return [Stroke(mark, 0.25) for mark in marks], words
 
 
-def _sampled(paths: Iterable[Path]) -> np.ndarray:
+def sampled(paths: Iterable[Path]) -> np.ndarray:
     """Places on some lines, about a millimetre apart."""
     found = [np.empty((0, 2))]
     for path in paths:

@@ -10,7 +10,8 @@ from tapeline.pattern import Size, Source, StepKind
 from tapeline.sheets.hand_sheet_drawing import reach_of
 from tapeline.sheets.hand_sheet_pages import Leaves
 from tapeline.sheets.hand_sheet_rows import EMPTY, Entry, Group, plain_name
-from tapeline.sheets.hand_sheet_text import BODY_MM, SMALL_MM, Block, lines_of, stacked
+from tapeline.sheets.hand_sheet_table import Cell, row
+from tapeline.sheets.hand_sheet_text import Block, lines_of, stacked
 from tapeline.units import Unit
 
 __all__ = ["front"]
@@ -135,22 +136,15 @@ def _table(leaves: Leaves, title: str, entries: Iterable[Entry], known: dict[str
     if head.height + rows[0].height > leaves.left_over:
         leaves.turn()
     leaves.put(head)
-    for row in rows:
-        if row.height > leaves.left_over:
+    for made in rows:
+        if made.height > leaves.left_over:
             leaves.turn()
         leaves.rule(0.8)
-        leaves.put(row)
+        leaves.put(made)
 
 
-def _row(leaves: Leaves, cells: Sequence[Sequence[tuple[str, bool]]]) -> Block:
-    blocks = []
-    for n, cell in enumerate(cells):
-        width = (*COLUMNS, leaves.width + 2.0)[n + 1] - COLUMNS[n] - 2.0
-        blocks.append(lines_of(cell, leaves.width_of, width, BODY_MM if n == 2 and cell[0][1] else SMALL_MM))
-    first = min(block.first for block in blocks)  # all cells stand on one line
-    placed = [block.moved(x, first - block.first) for x, block in zip(COLUMNS, blocks, strict=True)]
-    height = max(block.height for block in placed) + 0.9
-    return Block(height, tuple(w for b in placed for w in b.words), tuple(x for b in placed for x in b.boxes))
+def _row(leaves: Leaves, cells: Sequence[Cell]) -> Block:
+    return row(leaves.width_of, leaves.width, cells, COLUMNS, strong=2)
 
 
 def _origin(entry: Entry, size: Size | None, *, told: bool) -> str:

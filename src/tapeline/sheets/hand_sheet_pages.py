@@ -9,7 +9,7 @@ from tapeline.geometry import Path, Point
 from tapeline.sheets.hand_sheet_marks import Box, Page, Picture, Stroke, WidthOf, Words
 from tapeline.sheets.hand_sheet_text import SMALL_MM, Block, elided
 
-__all__ = ["GAP_MM", "MARGIN_MM", "Head", "Leaves"]
+__all__ = ["GAP_MM", "MARGIN_MM", "Head", "Leaves", "rows_of"]
 
 MARGIN_MM = 12.0
 """White all round: printers need some, and so does the hole punch."""
