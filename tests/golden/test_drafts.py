@@ -118,10 +118,15 @@ def test_every_style_has_an_accepted_drawing() -> None:
     [
         ("marit_puffed", {"shape": SLEEVE_SHAPES["flared"], "head": "puffed", "end": "band"}),
         ("marit_bell", {"length": SLEEVE_LENGTHS["long"], "head": "smooth", "end": "bell"}),
+        ("marit_rolled", {"shape": SLEEVE_SHAPES["easy"], "head": "smooth", "end": "rolled"}),
+        (
+            "marit_cuffed",
+            {"length": SLEEVE_LENGTHS["long"], "shape": SLEEVE_SHAPES["easy"], "head": "smooth", "end": "cuff"},
+        ),
     ],
 )
 def test_a_full_sleeve_is_as_it_was(name: str, sleeve: dict[str, Any]) -> None:
-    """The same of a head that is gathered, a hem gathered into a band, and a bell from the elbow."""
+    """The same of a gathered head, a hem gathered into a band, a bell, a rolled cuff and a buttoned one."""
     words = {"head": SLEEVE_HEADS[sleeve["head"]], "end": SLEEVE_ENDS[sleeve["end"]]}
     both_as_they_were(name, draw(MARIT, sleeve=SleeveChoices(**(sleeve | words))))
 

@@ -12,7 +12,9 @@ from fractions import Fraction
 from tapeline.blocks.cap import cap
 from tapeline.blocks.cap_ease import cap_ease
 from tapeline.blocks.cap_widths import cap_widths, wider_cap
+from tapeline.blocks.rolled_cuff import TURNED_IN, EndedSleeve, rolled_cuff
 from tapeline.blocks.sleeve_choices import ELBOW, SleeveChoices, reaches_the_wrist
+from tapeline.blocks.sleeve_end import made_up
 from tapeline.blocks.sleeve_sizes import ArmholeNotch, Dropped, hem_is_left, sleeve_sizes
 from tapeline.draft import (
     STRAIGHT_DOWN,
@@ -28,7 +30,6 @@ from tapeline.draft import (
 )
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Cut, Girth, NotchKind, Piece
-from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["Sleeve", "sleeve"]
 
@@ -63,18 +64,7 @@ def sleeve(
     cuff: Length | None = None,
 ) -> Sleeve:
     """A sleeve for two armholes: set in, or sewn to a shoulder that was dropped; hemmed, or with a cuff so wide."""
-    if c.end.band.mm > 0:
-        if cuff is not None:
-            raise InputError(
-                Problem(
-                    "sleeve-ends-twice",
-                    Severity.ERROR,
-                    "the sleeve has a rib cuff already, and garment.sleeve.end asks for a band as well",
-                    "garment.sleeve.end",
-                    'make garment.sleeve.end "hem". Nothing was drafted.',
-                )
-            )
-        cuff = c.end.band
+    cuff = made_up(c.end, c.head, cuff)
     d.section("The sleeve's sizes")
     sizes = sleeve_sizes(d, c, front.whole + back.whole, arm_length, dropped=dropped, cuff=cuff)
     length, below_shoulder = sizes.cap.length, sizes.below_shoulder
@@ -122,7 +112,12 @@ def sleeve(
 
     s.section("The hem")
     middle = middle_of_hem(d, s, drawn.hem_level)
-    back_corner = s.point("back_hem", "The back underarm seam at the hem", back_line.arc_end(middle))
+    rolled = c.end.rolled.mm > 0
+    back_corner = s.point(
+        "back_hem",
+        "The back underarm seam at the hem",
+        back_line.crossing_level(middle) if rolled else back_line.arc_end(middle),
+    )
     d.require(
         "underarm-vanishes",
         back_bend.reading_down_to(back_corner).length,
@@ -140,15 +135,24 @@ def sleeve(
     underarm_front = bent(
         s, "underarm_front", front_line, drawn.front_underarm, front_line.along(bend), to=front_corner
     )
-    hem = hem_line(d, s, middle, (front_corner, underarm_front), (back_corner, underarm_back))
+    ended = (
+        rolled_cuff(d, s, c.end.rolled, (underarm_front, underarm_back), drawn.front_underarm)
+        if rolled
+        else EndedSleeve(
+            underarm_front,
+            underarm_back,
+            hem_line(d, s, middle, (front_corner, underarm_front), (back_corner, underarm_back)),
+        )
+    )
+    hem = ended.hem
     hem_width = d.measured("sleeve_hem_width", "Along the sleeve's hem", hem.reading())
     piece = s.piece(
         "Sleeve",
         sewn("cap_back", drawn.back),
         sewn("cap_front", drawn.front),
-        sewn("underarm_front", underarm_front),
-        (sewn if cuff else hemmed)("hem", hem),
-        sewn("underarm_back", underarm_back.reversed),
+        sewn("underarm_front", ended.front),
+        sewn("hem", hem) if cuff else hemmed("hem", hem, TURNED_IN if rolled else None),
+        sewn("underarm_back", ended.back.reversed),
         grain=(drawn.hem_level, drawn.crown),
         cut=Cut(2, mirrored=True),
         notches=(
@@ -157,6 +161,7 @@ def sleeve(
             notch_along("cap_back", back.whole - back.to_notch, NotchKind.DOUBLE),
             *only_if(cuff is not None, notch_along("hem", hem_width / 2, NotchKind.SINGLE)),
         ),
+        marks=ended.marks,
     )
     reaches = reaches_the_wrist(length + cuff if cuff else length, below_shoulder)
     girths = only_if(

@@ -54,10 +54,11 @@ def sleeve_sizes(
 ) -> SleeveSizes:
     """For both armholes of one side, in mm; a cuff takes its finished width from the length."""
     armhole = d.measured("armhole", "Both armholes of one side", armholes)
+    covered = cuff or c.end.rolled
     if dropped is None:
         below_shoulder = arm_length
         cap_height = d.measured("cap_height", "From crown to underarm", c.cap.height(armhole))
-        clears = cap_height + cuff if cuff else cap_height
+        clears = cap_height + covered if covered.mm else cap_height
         length = d.measured("sleeve_length", "From the crown to the hem", c.length.on(arm_length, clears))
         fullness = armhole
     else:
@@ -75,10 +76,11 @@ def sleeve_sizes(
             where="sleeve",
             hint="drop the shoulder less, make garment.sleeve.cap formal, or lower the armhole",
         )
+        clears = cap_height + c.end.rolled if c.end.rolled.mm else cap_height
         length = d.measured(
             "sleeve_length",
             "To the same place of the arm as a set-in sleeve: what was dropped lies on it already",
-            c.length.on(arm_length, cap_height + dropped.by) - dropped.by,
+            c.length.on(arm_length, clears + dropped.by) - dropped.by,
         )
         fullness = at_most(armhole, cap_height * FLAT_CAP)
     if cuff:

@@ -76,7 +76,8 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
     made = top(d, c, surveyed=surveyed, front_edge=front_edge(c.front, c.first_button), hem=c.hem)
     made, pocket = pocketed(d, c.pocket, made, opened=True)
     arm = sleeve(d, c.sleeve, made.body.back.notch, made.body.front.notch, made.frame.arm_length)
-    hand_passes(d, arm)
+    if c.sleeve.end.made_up.mm == 0:
+        hand_passes(d, arm)
     round_the_neck = collar(d, c.collar, made.neckline, laps_over(d, c.front))
     closed = facing_seams() if c.front.buttoned else zip_seams()
     garment = d.garment(

@@ -80,6 +80,7 @@ GOVERNED = (
     Governed("collar.centre_back_top", ("collar", "width"), "up"),
     Governed("collar.crease_left", ("collar", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
+    Governed("shirt_cuff.crease_left", ("sleeve", "end", "cuff"), "up"),
     Governed("hood.crown_level", ("hood", "height_ease"), "up"),
     Governed("hood.back_of_head", ("hood", "depth_ease"), "out"),
     Governed("hood.face_foot", ("hood", "overlap"), "inward"),

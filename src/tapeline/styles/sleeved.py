@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tapeline.alter import Edges, Spread, across, grain_upright, lengthen, level, split, spread, true_line, upright
+from tapeline.blocks.rolled_cuff import IN_A_POINT
 from tapeline.blocks.sleeve_band import sleeve_band
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.blocks.sleeve_fullness import SleeveHead
 from tapeline.draft import Draft, edge, seam
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Garment, NotchKind, Seam
+from tapeline.pattern import Garment, Join, NotchKind, Seam
+from tapeline.styles.cuffed import cuffed
 
 __all__ = ["sleeved"]
 
@@ -36,16 +38,22 @@ def sleeved(d: Draft, garment: Garment, c: SleeveChoices, *, at_wrist: bool) -> 
     Raises `InputError`: `bell-too-short`, `nothing-to-gather`, and what spreading says.
     """
     lower = "hem"
-    if c.end.bell.mm > 0 or c.end.band.mm > 0:
+    if c.end.bell.mm > 0 or c.end.made_up.mm > 0:
         # A hem that is spread or gathered says nothing of how close the sleeve comes to the wrist.
         garment = replace(garment, girths=tuple(girth for girth in garment.girths if girth.name != "wrist"))
+    if c.end.rolled.mm > 0:
+        garment = replace(garment, joins=tuple(map(_folded_straight, garment.joins)))
     if c.end.bell.mm > 0:
         garment, lower = _bell(d, garment, c), "elbow"
     if c.head.gathered:
         garment = _puffed(garment, c.head, lower)
     if c.end.band.mm > 0:
         garment = _banded(d, garment, c, at_wrist=at_wrist)
-    return garment
+    return cuffed(d, garment, c.end, at_wrist=at_wrist) if c.end.cuff.mm > 0 else garment
+
+
+def _folded_straight(join: Join) -> Join:
+    return replace(join, corner=IN_A_POINT) if join.line == "sleeve hem" else join
 
 
 def _puffed(garment: Garment, head: SleeveHead, lower: str) -> Garment:
