@@ -18,13 +18,20 @@ from tapeline.alter import (
     CutLine,
     Edges,
     Spread,
+    Stretch,
+    extend,
+    face,
+    gather,
+    hem,
     join,
     lengthen,
     level,
     mirror,
     move_seam,
+    pleat,
     split,
     spread,
+    swing,
     through,
     true_line,
     unfold,
@@ -35,7 +42,7 @@ from tapeline.alter.story import latest
 from tapeline.geometry import area
 from tapeline.lengths import Length
 from tapeline.measures import Wearer
-from tapeline.pattern import Garment, Notch, Piece, StepKind
+from tapeline.pattern import EdgeKind, Garment, Notch, Piece, StepKind
 from tapeline.problems import InputError
 from tests.alter.altered import drawn, in_order, refused
 from tests.alter.whole import notches_of, off, whole
@@ -43,8 +50,13 @@ from tests.wearers import wearers
 
 REFUSED = {
     "cut-differently",
+    "edge-not-sewn",
+    "edge-not-straight",
+    "edge-sewn",
     "edge-sewn-twice",
+    "facing-does-not-fit",
     "fold-left",
+    "fullness-against-ease",
     "girth-turned",
     "hinge-not-cut",
     "line-along-edge",
@@ -54,13 +66,17 @@ REFUSED = {
     "line-near-corner",
     "line-through-corner",
     "line-through-join",
+    "lines-cross",
+    "name-taken",
     "no-fold",
     "seam-moved-too-far",
     "outline-would-cross",
     "overlap-too-wide",
+    "pleat-too-near",
     "points-together",
     "seam-not-flat",
     "spread-too-wide",
+    "stretch-unclear",
     "two-folds",
 }
 """What may be said instead of altering; anything else is a fault."""
@@ -240,6 +256,51 @@ class InAnyOrder(RuleBasedStateMachine):
         assert notches_of(after) == notches_of(before)
         kept = [e for e in after.piece(of.name).edges if e.name != which.name]
         assert kept == [e for e in of.edges if e.name != which.name]
+
+    @rule(piece=NUMBER, edges=st.tuples(NUMBER, NUMBER), by=st.floats(5, 60), way=st.booleans(), hinged=st.booleans())
+    @if_it_can_be
+    def is_gathered(self, piece: int, edges: tuple[int, int], by: float, way: bool, hinged: bool) -> None:
+        """The edge is longer by what was gathered or pleated, its partners are not, and no notch is lost."""
+        before, of = self.garment, self.piece(piece)
+        along, toward = (Stretch(of.edges[n % len(of.edges)].name, 0.2, 0.8) for n in edges)
+        if way:
+            after = self.altered(
+                "gather", lambda: gather(before, of.name, along, Length(by), toward=toward, hinged=hinged)
+            )
+        else:
+            after = self.altered("pleat", lambda: pleat(before, of.name, along, 2, Length(by / 4), toward=toward))
+        assert after.piece(of.name).edge(along.edge).length > of.edge(along.edge).length
+        assert not notches_of(before) - notches_of(after)
+        others = [(one, after.piece(one.name)) for one in before.pieces if one.name != of.name]
+        assert all(one.edges == now.edges for one, now in others)
+
+    @rule(piece=NUMBER, edges=st.tuples(NUMBER, NUMBER), by=st.floats(5, 80))
+    @if_it_can_be
+    def is_swung(self, piece: int, edges: tuple[int, int], by: float) -> None:
+        """Every notch and name is kept."""
+        before, of = self.garment, self.piece(piece)
+        low, high = (Stretch(of.edges[n % len(of.edges)].name, 0.25, 0.75) for n in edges)
+        after = self.altered("swing", lambda: swing(before, of.name, low, Length(by), hinge=high))
+        assert notches_of(after) == notches_of(before)
+
+    @rule(piece=NUMBER, edge=NUMBER, by=st.floats(5, 40), what=st.sampled_from(["extend", "hem", "face"]))
+    @if_it_can_be
+    def has_a_free_edge_made(self, piece: int, edge: int, by: float, what: str) -> None:
+        """Extended, turned up or faced: seams stay as long, and every notch is kept."""
+        before, of = self.garment, self.piece(piece)
+        free = [one.name for one in of.edges if one.kind is not EdgeKind.SEAM]
+        must(free)
+        name = free[edge % len(free)]
+        self.made += 1
+        called = f"facing_{self.made}"
+        verbs: dict[str, Callable[[], Garment]] = {
+            "extend": lambda: extend(before, of.name, name, Length(by)),
+            "hem": lambda: hem(before, of.name, name, Length(by)),
+            "face": lambda: face(before, [(of.name, name)], Length(by), name=called),
+        }
+        after = self.altered(what, verbs[what])
+        assert not notches_of(before) - notches_of(after)
+        self.seams_are_as_long(before)
 
     @invariant()
     def it_is_whole(self) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import accumulate, pairwise
 
-from tapeline.pattern import EdgeRef, Garment, Join, Notch, Piece, Seam
+from tapeline.pattern import EdgeRef, Garment, Join, Notch, NotchKind, Piece, Seam
 
 __all__ = ["Became", "answer", "notched_across", "rejoined", "resewn", "with_pieces"]
 
@@ -137,6 +137,7 @@ def _marks(garment: Garment, side: tuple[EdgeRef, ...]) -> list[float]:
     marks = starts[1:-1]
     for ref, start, length in zip(side, starts, lengths, strict=False):
         for notch in garment.piece(ref.piece).notches_on(ref.edge):
-            marks.append(start + (length - notch.at_mm if ref.backwards else notch.at_mm))
+            if notch.kind is not NotchKind.PLEAT:
+                marks.append(start + (length - notch.at_mm if ref.backwards else notch.at_mm))
     inside = sorted(mark for mark in marks if AT_A_MARK_MM < mark < starts[-1] - AT_A_MARK_MM)
     return [0.0, *inside, starts[-1]]

@@ -17,7 +17,7 @@ from tapeline.geometry import Point, Rigid
 from tapeline.lengths import Length
 from tapeline.pattern import Garment, Piece
 
-__all__ = ["Spread", "spread"]
+__all__ = ["Parting", "Spread", "parting", "spread"]
 
 NOTHING = Length(0.0)
 
@@ -68,9 +68,28 @@ def spread(garment: Garment, piece: str, cuts: Sequence[Spread], *, edges: Edges
 
 
 def _opened(garment: Garment, piece: str, one: Spread, edges: Edges) -> Garment:
-    whole, cut = piece_named(garment, piece), one.cut
-    if not cut.straight:
-        raise bad_line("line-not-straight", whole, cut, "is curved", "spread along a straight line")
+    whole = piece_named(garment, piece)
+    if not one.cut.straight:
+        raise bad_line("line-not-straight", whole, one.cut, "is curved", "spread along a straight line")
+    parted = parting(whole, one)
+    return opened(garment, piece, (one.cut, parted.far), parted.move, words=parted.words, edges=edges)
+
+
+@dataclass(frozen=True, slots=True)
+class Parting:
+    """What one cut does to the paper."""
+
+    far: CutLine
+    """Where what moves begins: beyond a fold as wide as the overlap."""
+    move: Rigid
+    half: Rigid
+    """Half of that move: where the middle of the gap lies."""
+    words: Words
+
+
+def parting(whole: Piece, one: Spread) -> Parting:
+    """The move of all that lies beyond a cut. Raises `InputError`: `hinge-not-cut`, `spread-too-wide`."""
+    cut, piece = one.cut, whole.name
     verb = "spread" if one.by.mm >= 0 else "overlapped"
     amount = one.by if one.by.mm >= 0 else one.by * -1
     title = f"The {spoken(piece)} is cut and {verb} by {amount.show()}"
@@ -81,16 +100,17 @@ def _opened(garment: Garment, piece: str, one: Spread, edges: Edges) -> Garment:
             raise bad_line("spread-too-wide", whole, cut, what, "open less than the cut is long, or at several lines")
         angle = 2 * math.asin(amount.mm / 2 / chord) * (1 if left else -1)
         far = cut if one.by.mm >= 0 else _turned(cut, Rigid.turn(angle, hinge))
-        move = Rigid.turn(angle if one.by.mm >= 0 else -angle, hinge)
+        angle = angle if one.by.mm >= 0 else -angle
         apart = "apart" if one.by.mm >= 0 else "over"
         how = (f"turned about the {spoken(one.hinge)}, ", amount, f" {apart} at the wide end")
-        return opened(garment, piece, (cut, far), move, words=Words(verb, title, how, (amount,)), edges=edges)
+        words = Words(verb, title, how, (amount,))
+        return Parting(far, Rigid.turn(angle, hinge), Rigid.turn(angle / 2, hinge), words)
     way = cut.beyond * one.by.mm + cut.path.leaves * one.slide.mm
     far = cut if one.by.mm >= 0 else beside(cut, cut.beyond * amount.mm)
     slid = (", and ", one.slide, " along it") if one.slide.mm else ()
     how = (amount, " away from the cut" if one.by.mm >= 0 else " over the cut", *slid)
     lengths = (amount, one.slide) if one.slide.mm else (amount,)
-    return opened(garment, piece, (cut, far), Rigid.shift(way), words=Words(verb, title, how, lengths), edges=edges)
+    return Parting(far, Rigid.shift(way), Rigid.shift(way * 0.5), Words(verb, title, how, lengths))
 
 
 def _hinge(whole: Piece, one: Spread) -> tuple[Point, bool, float]:

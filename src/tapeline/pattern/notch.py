@@ -15,6 +15,8 @@ class NotchKind(StrEnum):
     DOUBLE = "double"
     CROWN = "crown"
     """On the crown of a sleeve: meets the shoulder seam."""
+    PLEAT = "pleat"
+    """Where a pleat is laid onto its first notch: it meets that one, and nothing on the partner."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
-from tapeline.pattern import EdgeRef, Garment, Seam
+from tapeline.pattern import EdgeRef, Garment, NotchKind, Seam
 from tapeline.problems import Problem, Severity
 
 __all__ = ["SEAM_TOLERANCE_MM", "SeamWalk", "walk", "walk_problems"]
@@ -54,7 +54,7 @@ def _marks(garment: Garment, side: tuple[EdgeRef, ...]) -> list[float]:
     starts = [0.0, *accumulate(lengths)]
     marks = list(starts[1:-1])
     for ref, start, length in zip(side, starts, lengths, strict=False):
-        notches = garment.piece(ref.piece).notches_on(ref.edge)
+        notches = [n for n in garment.piece(ref.piece).notches_on(ref.edge) if n.kind is not NotchKind.PLEAT]
         marks += [start + (length - notch.at_mm if ref.backwards else notch.at_mm) for notch in notches]
     inside = sorted(m for m in marks if AT_AN_END_MM < m < starts[-1] - AT_AN_END_MM)
     # A notch where two edges meet is one mark with the place where they meet.
