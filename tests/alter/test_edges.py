@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,7 +14,7 @@ from tapeline.finish import FinishChoices, finish
 from tapeline.geometry import area
 from tapeline.lengths import cm
 from tapeline.measures import Wearer, size_wearer
-from tapeline.pattern import Cut, EdgeKind
+from tapeline.pattern import Cut, EdgeKind, Garment
 from tapeline.problems import InputError
 from tests.alter.altered import drawn, errors, in_order, refused, shape
 from tests.alter.whole import whole
@@ -86,7 +88,7 @@ def test_a_sleeve_is_faced_round_its_own_seam() -> None:
 def test_what_is_sewn_is_neither_extended_nor_turned_up_nor_faced() -> None:
     """Each refusal is named; so is a facing wider than the piece, and an extension along a curve."""
     tee = drawn(size_wearer("92"))
-    tries = (
+    tries: tuple[tuple[Callable[[], Garment], str], ...] = (
         (lambda: extend(tee, "back", "side", cm(2)), "edge-sewn"),
         (lambda: hem(tee, "back", "side", cm(2)), "edge-sewn"),
         (lambda: hem(tee, "back", "centre", cm(2)), "edge-sewn"),

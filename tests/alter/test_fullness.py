@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tapeline.alter import Stretch, gather, level, pleat, split, swing
-from tapeline.geometry import Path, Rigid
+from tapeline.geometry import Path, Point, Rigid
 from tapeline.lengths import cm
 from tapeline.measures import Wearer, size_wearer
 from tapeline.pattern import Garment, NotchKind
@@ -102,7 +102,7 @@ def test_a_folded_pleat_lies_under_the_edge_that_was(
     )
 
 
-def places(path: Path) -> list[object]:
+def places(path: Path) -> list[Point]:
     """Some places along a line."""
     return [path.at(path.length * k / 8) for k in range(9)]
 

@@ -24,7 +24,7 @@ def fanned(garment: Garment, piece: str, cuts: Sequence[CutLine], by: Length, *,
     """
     whole = garment.piece(piece)
     long = whole.edge(edge).length
-    each = by / len(cuts)
+    each, made = by / len(cuts), garment
     for _ in range(TRIES):
         opened = [Spread(cut, each, hinge=hinge) if hinge else _along(whole, edge, cut, each) for cut in cuts]
         made = spread(garment, piece, opened)

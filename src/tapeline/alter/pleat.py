@@ -206,10 +206,10 @@ def _told(opened: Garment, made: _Pleat) -> Garment:
         name = "pleat_fold" if mark.name.endswith("fold") else "pleat_onto"
         how = ("where the paper was cut, ", made.one.by, " apart at the edge")
         story.line(f"{piece.name}.{name}", says, how, mark.path, known, made.one.by)
-    how = ("folded, and cut through all layers along the edge",)
     label = f"{piece.name}.{made.edge}"
     path = piece.edge(made.edge).path
-    story.edge(label, label, path, says="Each layer of the pleat reaches the seam", how=how, needs=())
+    cut = ("folded, and cut through all layers along the edge",)
+    story.edge(label, label, path, says="Each layer of the pleat reaches the seam", how=cut, needs=())
     laid = replace(with_pieces(opened, piece), steps=story.steps)
     return replace(laid, girths=tuple(girth_kept(opened, laid, girth) for girth in opened.girths))
 
