@@ -8,6 +8,7 @@ from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
 from tapeline.export.plotter import Plot, plotted
 from tapeline.export.projector import Projection, projected
+from tapeline.export.received_picture import received_picture
 from tapeline.export.svg import svg
 from tapeline.export.write import write_all, write_whole
 from tapeline.export.written import Written, letters_width, written
@@ -29,6 +30,7 @@ __all__ = [
     "plotted",
     "printed",
     "projected",
+    "received_picture",
     "schema",
     "svg",
     "text",

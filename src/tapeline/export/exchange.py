@@ -20,6 +20,7 @@ from tapeline.export.fonts import in_ascii, letters_problem
 from tapeline.finish.finished import Finished, FinishedPiece, Title
 from tapeline.geometry import Path, Point, Vector
 from tapeline.problems import Problem
+from tapeline.received.words import TURNED_OVER
 from tapeline.units import Unit
 
 __all__ = ["CHORD_MM", "Exchanged", "Layer", "exchange"]
@@ -173,7 +174,7 @@ def _about(finished: FinishedPiece, size: str) -> list[str]:
         f"Size: {size}",
         f"Quantity: {cut.quantity}",
         f"Material: {cut.cloth}",
-        *(["Annotation: cut half of them turned over"] if cut.mirrored else []),
+        *([f"Annotation: {TURNED_OVER}"] if cut.mirrored else []),
         *(["Annotation: half a piece, to be mirrored about its mirror line"] if finished.piece.on_fold else []),
     ]
 

@@ -20,6 +20,7 @@ from tapeline.project.products import (
     projection,
     report,
 )
+from tapeline.project.received_file import read_pieces, received_data, received_drawing
 
 __all__ = [
     "Drafted",
@@ -39,6 +40,9 @@ __all__ = [
     "print_pdf",
     "printed",
     "projection",
+    "read_pieces",
+    "received_data",
+    "received_drawing",
     "report",
     "today",
     "two_ways",

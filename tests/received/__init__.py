@@ -1,0 +1,1 @@
+"""Pieces from other programs."""
