@@ -20,7 +20,8 @@ ROOT = Path(__file__).resolve().parents[2]
 CODE = re.compile(r"[a-z]+(-[a-z]+)+")
 NO_CODES = frozenset(
     {
-        *("cut-line", "fold-line", "grain-line", "mark-line", "seam-line"),
+        *("cut-line", "fold-ground", "fold-line", "grain-line", "mark-line", "seam-line", "sew-line"),
+        "cut-out",
         *("drawing-title", "drawing-words", "title-block"),
         *("by-cloth", "light-knit", "heavy-knit", "light-woven", "heavy-woven"),
         "cut-in-one",

@@ -32,7 +32,7 @@ def arc(centre: Place, radius: float, start: float, end: float, within: float) -
 def bulged(a: Place, b: Place, bulge: float, within: float) -> list[Place]:
     """From a to b by an arc; its bulge is the tangent of a quarter of its angle, to the right of the way when positive.
 
-    >>> [round(y, 6) for _, y in bulged((0, 0), (2, 0), 1, 10)]
+    >>> [round(y, 6) for _, y in bulged((0.0, 0.0), (2.0, 0.0), 1, 10)]
     [0.0, -1.0, 0.0]
     """
     chord = math.dist(a, b)

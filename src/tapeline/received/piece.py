@@ -82,7 +82,7 @@ def whole_outline(half: Path, fold: Line) -> Path:
 
     >>> half = Path.through(Point(0, 0), Point(4, 0), Point(4, 10), Point(0, 10), Point(0, 0))
     >>> [(p.x, p.y) for p in whole_outline(half, Line(Point(0, 10), Point(0, 0))).knots]
-    [(0, 0), (4, 0), (4, 10), (0, 10), (-4.0, 10.0), (-4.0, 0.0), (0, 0)]
+    [(0, 0), (4, 0), (4, 10), (0, 10), (-4.0, 10.0), (-4.0, 0.0), (0.0, 0.0)]
     """
     way = fold.direction(0)
     over = Rigid.laying(fold.start, way, fold.start, way, turned_over=True)

@@ -10,11 +10,6 @@ from tapeline.geometry.among import distances
 from tapeline.received.piece import NotUnderstood
 
 __all__ = [
-    "kind_of",
-    "line_of",
-    "middle_of",
-    "path_of",
-    "points_of",
     "STAYS",
     "Chain",
     "Left",
@@ -25,7 +20,12 @@ __all__ = [
     "Words",
     "after",
     "at",
+    "kind_of",
+    "line_of",
+    "middle_of",
     "moved",
+    "path_of",
+    "points_of",
 ]
 
 Place = tuple[float, float]
