@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import shutil
 import tempfile
+import time
 from pathlib import Path
 from statistics import median, quantiles
 
@@ -126,7 +127,8 @@ def _slides(page: Page) -> list[float]:
 
 def _wait(page: Page, key: str, done: int) -> None:
     page.keyboard.press(key)
-    # Not asked at every frame, which would be work for the browser that no maker gives it.
+    # Nothing is asked before it is over, nor at every frame: that would be work for the browser that no maker gives it.
+    time.sleep(PAUSE_MS / 1000)
     page.wait_for_function("(done) => window.times.length > done", arg=done, polling=PAUSE_MS)
 
 

@@ -58,6 +58,26 @@ def test_an_edit_changes_one_value_and_draws_anew(client: Client) -> None:
     assert after["undo"]
 
 
+def test_the_drawing_comes_first_where_it_is_asked_for(client: Client) -> None:
+    """It is the whole answer's drawing, with what is written; the places are there when they are asked for."""
+    asked = {"keys": ["wearer", "tapes", "bust"], "value": "98", "place": "measure", "first": True}
+    first = client.ask("POST", "/edit", asked).json()
+    assert "places" not in first
+    whole = client.ask("GET", "/state?place=measure").json()
+    assert list(whole["places"]) == ["measure"]
+    assert "98" in whole["places"]["measure"]
+    assert {key: whole[key] for key in first} == first
+
+
+def test_what_cannot_be_drawn_says_why_at_once(client: Client) -> None:
+    """Where there is no drawing to come first, the place in view comes with its problems."""
+    asked = {"keys": ["wearer", "tapes", "hip"], "value": "9.8", "place": "measure", "first": True}
+    answer = client.ask("POST", "/edit", asked).json()
+    assert answer["drawing"] is None
+    assert answer["errors"] == 1
+    assert "9.8" in answer["places"]["measure"]
+
+
 def test_undo_and_redo_bring_the_same_drawing(client: Client) -> None:
     """Taking a change back gives the drawing that was."""
     first = client.ask("GET", "/state").json()["drawing"]

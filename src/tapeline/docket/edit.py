@@ -6,12 +6,16 @@ import re
 from typing import Any
 
 import tomlkit
+from tomlkit import TOMLDocument
 from tomlkit.exceptions import TOMLKitError as NotToml
 from tomlkit.items import InlineTable, Item, Table
 
 from tapeline.docket.places import Keys
 
 __all__ = ["NotToml", "with_value"]
+
+_LAST: dict[str, TOMLDocument] = {}
+"""The text that was written last, taken apart: a maker who goes on with the same docket waits for that once only."""
 
 _NUMBER = re.compile(r"[+-]?\d+(?:\.\d+)?")
 
@@ -29,12 +33,17 @@ def with_value(text: str, keys: Keys, value: str | None) -> str:
     Raises:
         NotToml: The text is no TOML.
     """
-    document = tomlkit.parse(text)
+    document = _LAST.pop(text, None) or tomlkit.parse(text)
     if value is None or not value.strip():
         _take_out(document, keys)
-    else:
-        _set(document, keys, _typed(value.strip()))
-    return tomlkit.dumps(document)
+        return tomlkit.dumps(document)
+    plain = _set(document, keys, _typed(value.strip()))
+    made = tomlkit.dumps(document)
+    # What was added is taken apart again: it reads the same, but may be held otherwise than if it had been read.
+    if plain:
+        _LAST.clear()
+        _LAST[made] = document
+    return made
 
 
 def _typed(value: str) -> Any:  # noqa: ANN401 - whatever TOML holds
@@ -43,7 +52,8 @@ def _typed(value: str) -> Any:  # noqa: ANN401 - whatever TOML holds
     return float(value) if "." in value else int(value)
 
 
-def _set(document: Any, keys: Keys, value: Any) -> None:  # noqa: ANN401 - tables of several kinds
+def _set(document: Any, keys: Keys, value: Any) -> bool:  # noqa: ANN401 - tables of several kinds
+    """Write a value; whether it took the place of another, and nothing was added."""
     table = document
     for depth, key in enumerate(keys[:-1]):
         inside = table.get(key)
@@ -56,10 +66,12 @@ def _set(document: Any, keys: Keys, value: Any) -> None:  # noqa: ANN401 - table
         table = table[key]
     old = table.get(keys[-1])
     item = tomlkit.item(value)
-    if isinstance(old, Item) and not isinstance(old, Table | InlineTable):
+    plain = isinstance(old, Item) and not isinstance(old, Table | InlineTable)
+    if plain:
         item.trivia.comment_ws, item.trivia.comment = old.trivia.comment_ws, old.trivia.comment
         item.trivia.trail = old.trivia.trail
     table[keys[-1]] = item
+    return plain
 
 
 def _take_out(document: Any, keys: Keys) -> None:  # noqa: ANN401 - tables of several kinds

@@ -10,6 +10,7 @@ import re
 from bisect import bisect_right
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import cached_property
 
 __all__ = ["Keys", "Place", "Places", "places", "printable"]
 
@@ -35,13 +36,22 @@ class Place:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots: the text is looked through when the first place is asked for, which a docket without fault never does.
+@dataclass(frozen=True)
 class Places:
     """All the places of a docket."""
 
     name: str
     """Of the file."""
-    found: dict[Keys, Place]
+    text: str
+
+    @cached_property
+    def found(self) -> dict[Keys, Place]:
+        """Every key, and where it stands."""
+        scan = _Scan(self.text.replace("\r\n", "\n"))
+        with suppress(_LostError, RecursionError):  # what was found so far is right
+            scan.document()
+        return scan.found
 
     def where(self, keys: Keys) -> str:
         r"""The place of a key; of a table that is nowhere opened, its first key; otherwise the key alone.
@@ -58,11 +68,8 @@ class Places:
 
 
 def places(name: str, text: str) -> Places:
-    """Look through a docket's text."""
-    scan = _Scan(text.replace("\r\n", "\n"))
-    with suppress(_LostError, RecursionError):  # what was found so far is right
-        scan.document()
-    return Places(name, scan.found)
+    """A docket's text, looked through when it has to be."""
+    return Places(name, text)
 
 
 def printable(text: str) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from tapeline.draft.heading import Heading
 from tapeline.geometry import Point, Vector
@@ -121,10 +122,11 @@ class Place:
 
     def _moved(self, way: Vector, word: str, by: Length, *also: Place) -> Place:
         start: Phrase = (f"from {self.name}, ",) if self.label else (*self.how, ", then ")
+        point = self.point
         return Place(
-            self.point + way * by.mm,
+            Point(point.x + way.x * by.mm, point.y + way.y * by.mm),
             how=(*start, f"{word} by ", by),
-            lengths=(*(() if self.label else self.lengths), by),
+            lengths=(by,) if self.label else (*self.lengths, by),
             needs=tuple(dict.fromkeys((*_labels(self, *also), *needs_of(by)))),
         )
 
@@ -183,6 +185,7 @@ def needs_of(length: Length) -> tuple[str, ...]:
     return (length.name,) if length.name else length.needs()
 
 
+@lru_cache(maxsize=4096)
 def spoken(label: str) -> str:
     """A label as it is read: without the piece, without underscores."""
     return label.rpartition(".")[2].replace("_", " ")
@@ -200,5 +203,8 @@ def _between(a: Place, b: Place, share: Fraction, words: str) -> Place:
 def _labels(*places: Place) -> tuple[str, ...]:
     found: dict[str, None] = {}
     for place in places:
-        found |= dict.fromkeys((place.label,) if place.label else place.needs)
+        if place.label:
+            found[place.label] = None
+        else:
+            found.update(dict.fromkeys(place.needs))
     return tuple(found)

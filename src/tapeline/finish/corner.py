@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 
 from tapeline.geometry import Line, Path, Point, Rigid, Segment, Vector
-from tapeline.geometry.crossing import crossings
+from tapeline.geometry.crossing import crossings, first_crossing
 
 __all__ = ["LONGEST_MITRE", "Arm", "Corner", "NoCornerError", "at_fold", "mirrored", "mitred", "run_on"]
 
@@ -160,15 +160,14 @@ def mirrored(line: Arm, seam: Arm) -> Corner:
     at = min((along for along, _ in found), key=lambda along: abs(along - far))
     over = Rigid.laying(corner, seam.out, corner, seam.out, turned_over=True)
     rest = whole.part(at, whole.length)
-    image = rest.joined(Path.through(rest.end, rest.end + rest.arrives * far)).moved(over)
-    meets = crossings(image, seam.run_on(far))
-    if not meets:
+    run = (*rest.segments, Line(rest.end, rest.end + rest.arrives * far))
+    met = first_crossing((segment.moved(over) for segment in run), seam.run_on(far))
+    if met is None:
         return run_on(line, seam)
-    image_mm, seam_mm = min(meets, key=lambda pair: pair[0])
-    limit = LONGEST_MITRE * wide
-    if max(corner.distance_to(image.start), corner.distance_to(image.at(image_mm))) > limit:
+    image, seam_mm = met
+    if max(corner.distance_to(image[0].start), corner.distance_to(image[-1].end)) > LONGEST_MITRE * wide:
         return run_on(line, seam)
-    return Corner(at - far, image.part(0, image_mm).segments, seam_mm - far)
+    return Corner(at - far, tuple(image), seam_mm - far)
 
 
 def _nearest(before: Arm, after: Arm, far: float) -> Corner:

@@ -151,7 +151,9 @@ def _tidied(segments: Iterable[Segment]) -> Path:
     for segment in segments:
         if segment.start.distance_to(segment.end) < NO_LENGTH_MM and segment.length < NO_LENGTH_MM:
             continue
-        here = replace(segment, start=kept[-1].end) if kept else segment
+        here = segment
+        if kept and segment.start != kept[-1].end:
+            here = replace(segment, start=kept[-1].end)
         if kept and _one_line(kept[-1], here):
             kept[-1] = Line(kept[-1].start, here.end)
         else:

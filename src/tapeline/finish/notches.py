@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from tapeline.finish.finished import Tick
 from tapeline.geometry import Line, Path
-from tapeline.geometry.crossing import crossings
+from tapeline.geometry.crossing import nearest_crossing
 from tapeline.pattern import Notch, NotchKind, Piece
 
 __all__ = ["BARE_DEPTH_MM", "DOUBLE_APART_MM", "ticks"]
@@ -56,7 +56,6 @@ def _line(path: Path, at_mm: float, cut_line: Path, allowance: float, depth_mm: 
     on_seam, outward = path.at(at_mm), path.direction_at(at_mm).left
     if allowance == 0:
         return Line(on_seam, on_seam + outward * -BARE_DEPTH_MM)
-    probe = Path.through(on_seam, on_seam + outward * (LOOK_AROUND * allowance))
-    outside = min(along for along, _ in crossings(probe, cut_line))
+    outside = nearest_crossing(Line(on_seam, on_seam + outward * (LOOK_AROUND * allowance)), cut_line)
     deep = min(depth_mm, min(outside, allowance) / 2)
     return Line(on_seam + outward * outside, on_seam + outward * (outside - deep))

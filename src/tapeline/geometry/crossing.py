@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tapeline.geometry.path import Path
+from tapeline.geometry.path import AT_THE_KNOT, Path
 from tapeline.geometry.point import Vector
 from tapeline.geometry.segment import Cubic, Line, Segment
 from tapeline.geometry.zeros import zeros
 
-__all__ = ["crossings"]
+__all__ = ["crossings", "first_crossing", "nearest_crossing"]
 
 SAME_PLACE_MM = 1e-6
 """Two crossings closer than this are one, found from two segments that meet there."""
@@ -60,6 +60,44 @@ def crossings(one: Path, other: Path) -> list[tuple[float, float]]:
         if all(max(abs(here[0] - k[0]), abs(here[1] - k[1])) > SAME_PLACE_MM for k in kept):
             kept.append(here)
     return kept
+
+
+def nearest_crossing(line: Line, other: Path) -> float:
+    """Millimetres along a straight line to the first place where it meets a path; `ValueError` when it never does.
+
+    >>> from tapeline.geometry import Point
+    >>> nearest_crossing(Line(Point(0, 0), Point(10, 0)), Path.through(Point(4, -3), Point(4, 5)))
+    4.0
+    """
+    box = _box(line)
+    return line.length * min(s for b in other.segments if _meet(box, _box(b)) for s, _ in _line_crossings(line, b))
+
+
+def first_crossing(one: Iterable[Segment], other: Path) -> tuple[list[Segment], float] | None:
+    """Segments, walked end to end as far as they first meet a path; and how many mm along the path that is.
+
+    Nothing when they never do. What lies beyond that place is not looked at, so segments may be made as they are asked
+    for.
+
+    >>> from tapeline.geometry import Point
+    >>> level, upright = Path.through(Point(0, 0), Point(10, 0)), Path.through(Point(4, -3), Point(4, 5))
+    >>> first_crossing(level.segments, upright)
+    ([Line(start=Point(x=0, y=0), end=Point(x=4.0, y=0.0))], 3.0)
+    """
+    boxes = [_box(b) for b in other.segments]
+    walked: list[Segment] = []
+    for a in one:
+        box = _box(a)
+        met = [
+            (s, j, t) for j, b in enumerate(other.segments) if _meet(box, boxes[j]) for s, t in _segment_crossings(a, b)
+        ]
+        if met:
+            s, j, t = min(met)
+            if s > AT_THE_KNOT or not walked:
+                walked.append(a.part(0, s))
+            return walked, _starts_of(other, j)[j] + _length(other.segments[j], t)
+        walked.append(a)
+    return None
 
 
 def _starts_of(path: Path, last: int) -> list[float]:

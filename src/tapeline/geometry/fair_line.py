@@ -11,6 +11,7 @@ import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from tapeline.geometry.path import Path
@@ -26,9 +27,9 @@ MOST_STEPS = 40
 """Newton needs 3 to 6; more means that the knots turn back on themselves."""
 LONGEST_STEP = 0.3
 """Radians; keeps a first step from wild knots inside the range where the method converges."""
-PROBE = 1e-6
-"""Radians; step of the numerical derivative."""
 ANGLE_JUMP_HARMLESS = 1e-6
+MOST_KEPT = 256
+"""Lines that are remembered: those of a few drafts, with what was tried for them."""
 _ROOT2 = math.sqrt(2)
 _A, _B = (math.sqrt(5) - 1) / 2, (3 - math.sqrt(5)) / 2
 """The constants of Hobby's formula for the length of a handle."""
@@ -45,6 +46,12 @@ def fair_line(knots: Sequence[Point], leave: Vector | None = None, arrive: Vecto
     >>> abs(quarter.length - 50 * math.pi) < 0.05
     True
     """
+    return _fair_line(tuple(knots), leave, arrive)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _fair_line(knots: tuple[Point, ...], leave: Vector | None, arrive: Vector | None) -> Path:
+    """From values alone: a line that a change did not touch is not looked for again."""
     z = [complex(p.x, p.y) for p in knots]
     chords = [b - a for a, b in pairwise(z)]
     if not chords or min(map(abs, chords)) < 1e-6:
@@ -77,28 +84,50 @@ class _Span:
 
     def handles(self, start: float, end: float) -> tuple[Vector, Vector]:
         """Hobby's handles for a span that leaves and arrives in two directions."""
-        out, into, _ = self._hobby(start, end)
+        out, into = self._hobby(start, end)
         return (
             Vector(self.far * out * math.cos(start), self.far * out * math.sin(start)),
             Vector(self.far * into * math.cos(end), self.far * into * math.sin(end)),
         )
 
-    def end_curvatures(self, start: float, end: float) -> tuple[float, float]:
-        """Curvature at both ends, 1/mm: two thirds of the cross product of the first two handles over the cube."""
-        out, into, (sin_t, sin_f, sin_both) = self._hobby(start, end)
+    def end_curvatures(self, start: float, end: float) -> _Ends:
+        """Curvature at both ends, 1/mm: two thirds of the cross product of the first two handles over the cube.
+
+        And how fast each grows with the direction at the start, and with that at the end: this is most of the work of a
+        draft, and measuring the slopes by trying would be twice as much again.
+        """
+        theta, phi = start - self.along, self.along - end
+        sin_t, cos_t, sin_f, cos_f = math.sin(theta), math.cos(theta), math.sin(phi), math.cos(phi)
+        sin_both, cos_both = sin_t * cos_f + cos_t * sin_f, cos_t * cos_f - sin_t * sin_f
+        p, q, r = sin_t - sin_f / 16, sin_f - sin_t / 16, cos_t - cos_f
+        swing = _ROOT2 * p * q * r
+        swing_t = _ROOT2 * (cos_t * q * r - cos_t / 16 * p * r - sin_t * p * q)
+        swing_f = _ROOT2 * (cos_f * p * r - cos_f / 16 * q * r + sin_f * p * q)
+        below_out, below_into = 3 * (1 + _A * cos_t + _B * cos_f), 3 * (1 + _A * cos_f + _B * cos_t)
+        out, into = (2 + swing) / below_out, (2 - swing) / below_into
+        out_t, out_f = (swing_t + 3 * _A * sin_t * out) / below_out, (swing_f + 3 * _B * sin_f * out) / below_out
+        into_t, into_f = (3 * _B * sin_t * into - swing_t) / below_into, (3 * _A * sin_f * into - swing_f) / below_into
+        first, last = into * sin_both - sin_t, out * sin_both - sin_f
+        at_first, at_last = 2 / (3 * self.far * out * out), 2 / (3 * self.far * into * into)
         return (
-            2 / 3 * (into * sin_both - sin_t) / (out * out * self.far),
-            2 / 3 * (out * sin_both - sin_f) / (into * into * self.far),
+            at_first * first,
+            at_last * last,
+            at_first * (into_t * sin_both + into * cos_both - cos_t - 2 * first * out_t / out),
+            -at_first * (into_f * sin_both + into * cos_both - 2 * first * out_f / out),
+            at_last * (out_t * sin_both + out * cos_both - 2 * last * into_t / into),
+            -at_last * (out_f * sin_both + out * cos_both - cos_f - 2 * last * into_f / into),
         )
 
-    def _hobby(self, start: float, end: float) -> tuple[float, float, tuple[float, float, float]]:
-        """Lengths of both handles as shares of the span; sines of the angles to it, and of their sum."""
+    def _hobby(self, start: float, end: float) -> tuple[float, float]:
+        """Lengths of both handles as shares of the span."""
         theta, phi = start - self.along, self.along - end
         sin_t, cos_t, sin_f, cos_f = math.sin(theta), math.cos(theta), math.sin(phi), math.cos(phi)
         swing = _ROOT2 * (sin_t - sin_f / 16) * (sin_f - sin_t / 16) * (cos_t - cos_f)
-        out = (2 + swing) / (3 * (1 + _A * cos_t + _B * cos_f))
-        into = (2 - swing) / (3 * (1 + _A * cos_f + _B * cos_t))
-        return out, into, (sin_t, sin_f, sin_t * cos_f + cos_t * sin_f)
+        return (2 + swing) / (3 * (1 + _A * cos_t + _B * cos_f)), (2 - swing) / (3 * (1 + _A * cos_f + _B * cos_t))
+
+
+_Ends = tuple[float, float, float, float, float, float]
+"""Curvature at the first end of a span and at its last; slopes of the one, by both directions, and of the other."""
 
 
 def _hobby_directions(chords: list[complex], first: float | None, last: float | None) -> list[float]:
@@ -151,13 +180,7 @@ def _even_curvature(
         jumps = [_jump(now, k) * scale for k in unknowns]
         if max(map(abs, jumps)) < CURVATURE_JUMP:
             return directions
-        # Every direction moves the curvatures of the spans at its two sides only.
-        left = [span.end_curvatures(directions[k] + PROBE, directions[k + 1]) for k, span in enumerate(spans)]
-        right = [span.end_curvatures(directions[k], directions[k + 1] + PROBE) for k, span in enumerate(spans)]
-        rows = []
-        for k, jump in zip(unknowns, jumps, strict=True):
-            before, own, after = _slopes(now, left, right, k)
-            rows.append((before * scale / PROBE, own * scale / PROBE, after * scale / PROBE, -jump))
+        rows = [(*_slopes(now, k), -jump / scale) for k, jump in zip(unknowns, jumps, strict=True)]
         step = _banded(rows)
         damping = min(1.0, LONGEST_STEP / max(*map(abs, step), 1e-12))
         directions = list(directions)
@@ -169,27 +192,23 @@ def _even_curvature(
     raise _not_fair("its points turn back on themselves")
 
 
-_Ends = list[tuple[float, float]]
-
-
-def _jump(ends: _Ends, knot: int) -> float:
+def _jump(ends: Sequence[_Ends], knot: int) -> float:
     """How much curvature changes at a knot; at a free end: from one end of its span to the other."""
     if knot == 0:
         return ends[0][0] - ends[0][1]
     return ends[knot - 1][1] - (ends[knot][0] if knot < len(ends) else ends[knot - 1][0])
 
 
-def _slopes(now: _Ends, left: _Ends, right: _Ends, knot: int) -> tuple[float, float, float]:
-    """How the jump at a knot answers to a probe of the direction before it, its own, and the one after it."""
-    before = own = after = 0.0
-    at = _jump(now, knot)
-    if knot > 0:
-        before = _jump([*now[: knot - 1], left[knot - 1], *now[knot:]], knot) - at
-        own += _jump([*now[: knot - 1], right[knot - 1], *now[knot:]], knot) - at
-    if knot < len(now):
-        own += _jump([*now[:knot], left[knot], *now[knot + 1 :]], knot) - at
-        after = _jump([*now[:knot], right[knot], *now[knot + 1 :]], knot) - at
-    return before, own, after
+def _slopes(ends: Sequence[_Ends], knot: int) -> tuple[float, float, float]:
+    """How the jump at a knot grows with the direction at the knot before it, its own, and that at the one after it."""
+    if knot == 0:
+        _, _, first_own, first_after, last_own, last_after = ends[0]
+        return 0.0, first_own - last_own, first_after - last_after
+    _, _, first_before, first_own, last_before, last_own = ends[knot - 1]
+    if knot == len(ends):
+        return last_before - first_before, last_own - first_own, 0.0
+    _, _, own, after, _, _ = ends[knot]
+    return last_before, last_own - own, -after
 
 
 def _not_fair(reason: str) -> InputError:

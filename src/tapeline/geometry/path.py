@@ -99,7 +99,7 @@ class Path:
         >>> Path.through(Point(0, 0), Point(30, 0), Point(30, 40)).length_to(Point(35, 10))
         40.0
         """
-        index, (t, _) = min(enumerate(s.nearest(point) for s in self.segments), key=lambda item: item[1][1])
+        _, index, t = self._nearest(point)
         before = math.fsum(segment.length for segment in self.segments[:index])
         if t <= 0:
             return before
@@ -107,7 +107,20 @@ class Path:
 
     def distance_to(self, point: Point) -> float:
         """Millimetres from a point to the nearest place on the path."""
-        return min(segment.nearest(point)[1] for segment in self.segments)
+        return self._nearest(point)[0]
+
+    def _nearest(self, point: Point) -> tuple[float, int, float]:
+        """How far the nearest place on the path is, in which segment, and its parameter there."""
+        found: tuple[float, int, float] | None = None
+        for least, index in sorted((_apart(segment, point), index) for index, segment in enumerate(self.segments)):
+            if found and least > found[0]:
+                break
+            t, far = self.segments[index].nearest(point)
+            if found is None or (far, index) < found[:2]:
+                found = far, index, t
+        if found is None:
+            raise AssertionError("a path has segments")
+        return found
 
     def part(self, start: float, end: float) -> Path:
         """The stretch between two lengths along the path, in mm."""
@@ -226,6 +239,13 @@ def corner_between(before: Segment, after: Segment) -> list[Segment]:
     along = (after.start - before.end).cross(v) / cross
     meet = before.end + u * along
     return [Line(before.end, meet), Line(meet, after.start)]
+
+
+def _apart(segment: Segment, point: Point) -> float:
+    """No place of a segment is nearer to a point than the box round what defines it, mm."""
+    corners = segment.control_points
+    xs, ys = [p.x for p in corners], [p.y for p in corners]
+    return math.hypot(max(min(xs) - point.x, 0.0, point.x - max(xs)), max(min(ys) - point.y, 0.0, point.y - max(ys)))
 
 
 def _as_cubic(segment: Segment) -> tuple[Point, ...]:

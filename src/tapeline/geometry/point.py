@@ -48,7 +48,8 @@ class Vector:
     @property
     def unit(self) -> Vector:
         """The same way, one millimetre far; `ZeroDivisionError` for no move at all."""
-        return Vector(self.x / self.length, self.y / self.length)
+        far = math.hypot(self.x, self.y)
+        return Vector(self.x / far, self.y / far)
 
     @property
     def left(self) -> Vector:

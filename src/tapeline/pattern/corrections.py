@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
 from typing import Any
 
 from tapeline.lengths import Length, cm
@@ -78,10 +79,16 @@ class Corrections:
         >>> Corrections(sway_back=cm(2)).one("sway_back").by.equation()
         'sway back = 2 cm'
         """
-        for correction in self.every():
-            if correction.key == key:
-                return correction
-        raise KeyError(key)
+        # Asked for each while a garment is drawn: looked up, not looked for.
+        group: Any = self
+        *above, last = key.split(".")
+        for name in above:
+            group = getattr(group, name, None)
+        kind: type = type(group)
+        limits = _limits(kind).get(last)
+        if limits is None:
+            raise KeyError(key)
+        return Correction(key, getattr(group, last).named(key.replace(".", "_")), limits.says)
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,3 +125,9 @@ def _all(group: Any, above: tuple[str, ...]) -> Iterator[Correction]:  # noqa: A
             continue
         limits: Choice = f.metadata["choice"]
         yield Correction(".".join(path), value.named("_".join(path)), limits.says)
+
+
+@cache
+def _limits(kind: type) -> dict[str, Choice]:
+    """By name, of a group of corrections; nothing is known of anything else."""
+    return {f.name: f.metadata["choice"] for f in fields(kind) if "choice" in f.metadata} if is_dataclass(kind) else {}

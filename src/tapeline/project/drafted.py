@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from tapeline.docket import Docket
 from tapeline.draft import Draft
@@ -15,15 +16,37 @@ from tapeline.truing import Truing, true
 __all__ = ["Drafted", "draft", "draw_garment"]
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots: what is found by truing is worked out once, when it is asked for. A drawing can be shown before that.
+@dataclass(frozen=True)
 class Drafted:
     """A garment drafted and trued."""
 
     docket: Docket
     garment: Garment
-    truing: Truing
-    notes: tuple[Problem, ...]
-    """Doubts about the tapes, and what drafting found worth saying."""
+    about_tapes: tuple[Problem, ...]
+    """Doubts about them."""
+    about_drafting: tuple[Problem, ...]
+    """What the pages found worth saying while drawing."""
+
+    @cached_property
+    def notes(self) -> tuple[Problem, ...]:
+        """What reading, the tapes, the cloth and drafting gave to say, each at its line of the docket."""
+        docket = self.docket
+        about_cloth = (*shrinkage(docket.cloth), *turn_up_doubts(self.garment, docket.finish, docket.unit))
+        return (*docket.notes, *docket.placed((*self.about_tapes, *about_cloth, *self.about_drafting)))
+
+    @cached_property
+    def truing(self) -> Truing:
+        """What was found where the garment was looked over."""
+        docket = self.docket
+        return true(
+            self.garment,
+            docket.wearer,
+            docket.cloth,
+            meaning={name: (least.mm, most.mm) for name, (least, most) in docket.style.meaning.items()},
+            pull_on=docket.style.pull_on,
+            unit=docket.unit,
+        )
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -53,16 +76,7 @@ def draft(docket: Docket) -> Drafted:
     if any(problem.severity is Severity.ERROR for problem in about_tapes):
         raise InputError([*docket.placed(about_tapes)])
     garment, notes = draw_garment(docket)
-    truing = true(
-        garment,
-        docket.wearer,
-        docket.cloth,
-        meaning={name: (least.mm, most.mm) for name, (least, most) in docket.style.meaning.items()},
-        pull_on=docket.style.pull_on,
-        unit=docket.unit,
-    )
-    about_cloth = (*shrinkage(docket.cloth), *turn_up_doubts(garment, docket.finish, docket.unit))
-    return Drafted(docket, garment, truing, (*docket.notes, *docket.placed((*about_tapes, *about_cloth, *notes))))
+    return Drafted(docket, garment, tuple(about_tapes), notes)
 
 
 def shrinkage(cloth: Cloth) -> list[Problem]:

@@ -78,7 +78,11 @@ async def state(request: Request) -> Response:
 
 
 async def edit(request: Request) -> Response:
-    """Set one value of the docket; works on the newest text, whichever window wrote it."""
+    """Set one value of the docket; works on the newest text, whichever window wrote it.
+
+    Who asks for the drawing `first` gets it without the places, and asks for those when nothing else is to be written.
+    Where nothing can be drawn, the places say why at once.
+    """
     table, asked = _table(request), await _asked(request)
     keys, value = asked.get("keys"), asked.get("value")
     if not (isinstance(keys, list) and 0 < len(keys) <= MOST_KEYS and all(isinstance(k, str) and k for k in keys)):
@@ -95,6 +99,8 @@ async def edit(request: Request) -> Response:
         table.journal.change(text, tuple(keys))
         if asked.get("done"):
             table.journal.settle()
+        if asked.get("first") is True and table.view.finished is not None:
+            return _written(table, table.drawn())
         only = asked.get("place")
         return _written(table, table.state(only if isinstance(only, str) else ""))
 

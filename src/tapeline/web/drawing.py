@@ -24,6 +24,9 @@ __all__ = ["drawing"]
 SQUARE_MM = 0.01
 """A way that leaves the level or the upright by less is level or upright."""
 
+CHORDS = 8
+"""To a curve, where only room for words is looked for."""
+
 
 @lru_cache(maxsize=4)
 def drawing(view: View) -> str | None:
@@ -129,7 +132,7 @@ def _handle(grip: Handle, view: View) -> str:
 
 def _title_place(piece: FinishedPiece) -> tuple[Point, float]:
     """The middle of the widest of some level chords of a piece, and how wide it is there, mm."""
-    corners = piece.piece.seam_line.flattened(1.0)
+    corners = [place for edge in piece.piece.edges for place in _along(edge.path)]
     low, high = min(p.y for p in corners), max(p.y for p in corners)
     best = (0.0, corners[0])
     for share in (0.5, 0.4, 0.6, 0.3):
@@ -144,6 +147,12 @@ def _title_place(piece: FinishedPiece) -> tuple[Point, float]:
             if right - left > best[0] * 1.25:
                 best = (right - left, Point((left + right) / 2, level))
     return best[1], best[0]
+
+
+def _along(path: Path) -> Iterable[Point]:
+    """Places along a line, near enough together to lay words between."""
+    for segment in path.segments:
+        yield from [segment.start] if isinstance(segment, Line) else [segment.at(k / CHORDS) for k in range(CHORDS)]
 
 
 def _words(view: View, done: Finished) -> str:
@@ -162,15 +171,16 @@ def _data(step: Step) -> str:
 
 
 def _course(path: Path) -> str:
-    parts = [f"M{_pair(path.start)}"]
+    start = path.start
+    parts = [f"M{start.x:.2f},{-start.y:.2f}"]
     for segment in path.segments:
-        letter = "L" if isinstance(segment, Line) else "C"
-        parts.append(letter + " ".join([_pair(p) for p in segment.control_points[1:]]))
+        end = segment.end
+        if isinstance(segment, Line):
+            parts.append(f"L{end.x:.2f},{-end.y:.2f}")
+        else:
+            out, into = segment.out, segment.into
+            parts.append(f"C{out.x:.2f},{-out.y:.2f} {into.x:.2f},{-into.y:.2f} {end.x:.2f},{-end.y:.2f}")
     return "".join(parts)
-
-
-def _pair(point: Point) -> str:
-    return f"{point.x:.2f},{-point.y:.2f}"
 
 
 def _place(point: Point) -> str:

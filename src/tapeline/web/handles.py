@@ -79,9 +79,15 @@ def _parts(garment: Garment) -> dict[str, list[Piece]]:
 
 def _on(garment: Garment, sheet: str, at: Point, parts: dict[str, list[Piece]]) -> str:
     own = next((piece for piece in garment.pieces if piece.name == sheet), None)
-    if sheet not in parts or (own is not None and own.seam_line.distance_to(at) < ON_IT_MM):
+    if sheet not in parts or (own is not None and _has(own, at)):
         return sheet
-    return next((piece.name for piece in parts[sheet] if piece.seam_line.distance_to(at) < ON_IT_MM), sheet)
+    return next((piece.name for piece in parts[sheet] if _has(piece, at)), sheet)
+
+
+def _has(piece: Piece, at: Point) -> bool:
+    """Whether a point lies on the outline of a piece: as a rule on a corner."""
+    corners = (edge.path.start for edge in piece.edges)
+    return any(at.distance_to(one) < ON_IT_MM for one in corners) or piece.seam_line.distance_to(at) < ON_IT_MM
 
 
 def _choice(choices: Any, keys: tuple[str, ...]) -> tuple[Any, Choice] | None:  # noqa: ANN401 - any style's own choices

@@ -14,14 +14,13 @@ from tapeline.styles import STYLES
 from tapeline.units import Unit
 from tapeline.web.docket_place import lines
 from tapeline.web.draft_place import construction
-from tapeline.web.drawing import drawing
 from tapeline.web.finish_place import allowances, general, papers
 from tapeline.web.measure_place import tapes
 from tapeline.web.style_place import choices
 from tapeline.web.true_place import truing
 from tapeline.web.view import View
 
-__all__ = ["DAY", "fragment", "page", "places"]
+__all__ = ["DAY", "fragment", "page", "places", "title"]
 
 DAY = (
     ("measure", "Measure"),
@@ -48,15 +47,13 @@ def _templates() -> Environment:
 
 
 def places(view: View, only: str = "") -> dict[str, Any]:
-    """Every place's HTML (or that of one only), the drawing, and the findings counted."""
+    """Every place's HTML (or that of one only), and the findings counted."""
     asked = [name for name, _ in DAY if name == only] or [name for name, _ in DAY]
     made = {name: _templates().get_template(f"{name}.html").render(_shown(name, view)) for name in asked}
     return {
         "places": made,
-        "drawing": drawing(view),
         "errors": sum(problem.severity == "error" for problem in view.problems),
         "doubts": sum(problem.severity == "doubt" for problem in view.problems),
-        "title": _title(view),
     }
 
 
@@ -88,7 +85,8 @@ def _stamp() -> str:
     return format(hash(tuple(sorted((f.name, len(f.read_bytes())) for f in folder.iterdir()))) & 0xFFFFFFFF, "x")
 
 
-def _title(view: View) -> str:
+def title(view: View) -> str:
+    """What is being made, and for whom."""
     if view.docket is None:
         return view.name
     return f"{view.docket.style.title} for {view.docket.wearer.name}"

@@ -23,6 +23,8 @@ __all__ = ["kept_in", "serve"]
 
 LOOPBACK = "127.0.0.1"
 UNENCRYPTED = "What is sent is not encrypted (there is no TLS): others on the network could read docket and password."
+GARBAGE_AFTER = 20_000
+"""New values before a search for those that hold each other and nobody else."""
 MOST_CONNECTIONS = 500
 """At once, where other machines reach it; who comes beyond them is told to come again."""
 
@@ -78,6 +80,8 @@ def serve(
     _ = table.view
     gc.collect()
     gc.freeze()
+    # A drawing makes a few thousand values that are gone with the next: looked for less often, they are found as well.
+    gc.set_threshold(GARBAGE_AFTER)
     config = uvicorn.Config(
         guard,
         log_level="warning",

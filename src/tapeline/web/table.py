@@ -6,8 +6,9 @@ import asyncio
 from dataclasses import dataclass, field
 from typing import Any
 
+from tapeline.web.drawing import drawing
 from tapeline.web.journal import Journal
-from tapeline.web.places import places
+from tapeline.web.places import places, title
 from tapeline.web.view import View, look
 from tapeline.web.workbench import Workbench
 
@@ -31,13 +32,18 @@ class Table:
         """The docket now."""
         return look(self.journal.text, self.name)
 
-    def state(self, only: str = "") -> dict[str, Any]:
-        """What a window needs to show the docket now; with one place only, where it asks for the others afterwards."""
-        journal = self.journal
+    def drawn(self) -> dict[str, Any]:
+        """The docket now and its drawing: what can be shown before anything is known of what is wrong with it."""
+        journal, view = self.journal, self.view
         return {
             "version": journal.version,
             "text": journal.text,
             "undo": journal.can_undo,
             "redo": journal.can_redo,
-            **places(self.view, only),
+            "title": title(view),
+            "drawing": drawing(view),
         }
+
+    def state(self, only: str = "") -> dict[str, Any]:
+        """What a window needs to show the docket now; with one place only, where it asks for the others afterwards."""
+        return {**self.drawn(), **places(self.view, only)}

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Any
 
 from tapeline.docket import Docket, docket_from_text
@@ -21,7 +21,8 @@ MOST_TOLD = 100
 
 
 # Looking at the same text gives the same view, so each is equal to itself alone: what is made from it can be kept.
-@dataclass(frozen=True, slots=True, eq=False)
+# Without slots: what is wrong is found out when it is asked for, after the drawing.
+@dataclass(frozen=True, eq=False)
 class View:
     """Everything the page shows is made from this."""
 
@@ -32,7 +33,13 @@ class View:
     docket: Docket | None
     drafted: Drafted | None
     finished: Finished | None
-    problems: tuple[Problem, ...]
+    refused: tuple[Problem, ...] = ()
+    """Why it could not be drafted or finished."""
+
+    @cached_property
+    def problems(self) -> tuple[Problem, ...]:
+        """Everything that is wrong or worth a look, worst first."""
+        return tuple(worst_first((*(self.drafted.problems if self.drafted else ()), *self.refused)))
 
     @property
     def told(self) -> tuple[Problem, ...]:
@@ -75,11 +82,11 @@ def look(text: str, name: str) -> View:
     docket: Docket | None = None
     drafted: Drafted | None = None
     done: Finished | None = None
+    refused: tuple[Problem, ...] = ()
     try:
         docket = docket_from_text(text, name)
         drafted = draft(docket)
         done = finished(drafted)
-        problems = drafted.problems
     except InputError as error:
-        problems = tuple(worst_first((*(drafted.problems if drafted else ()), *error.problems)))
-    return View(name, text, table, docket, drafted, done, problems)
+        refused = tuple(error.problems)
+    return View(name, text, table, docket, drafted, done, refused)

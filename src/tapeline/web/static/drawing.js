@@ -3,17 +3,17 @@
 import { arrange } from "./arrange.js";
 import { every, maybe, near, put } from "./dom.js";
 import { box as read, pair } from "./numbers.js";
-import { rewrite } from "./rewrite.js";
+import { retouch } from "./retouch.js";
 import { rulers } from "./rulers.js";
-/** @import { Place } from "./numbers.js" */
+/** @import { Box, Place } from "./numbers.js" */
 /** @typedef {ReturnType<typeof drawingView>} View */
 
-const GAP_MM = 40, GRIP_GAP_MM = 75, EDGE_PX = 40, NARROW_EDGE_PX = 22, BAND_MM = 180, LEAST_PER = 0.02, MOST_PER = 8;
+const GAP_MM = 40, GRIP_GAP_MM = 75, ROOM_MM = 12, EDGE_PX = 40, NARROW_EDGE_PX = 22, BAND_MM = 180, LEAST_PER = 0.02, MOST_PER = 8;
 
 /** @param {HTMLElement} host */
 export function drawingView(host) {
   let per = 1, x = 0, y = 0; // mm for a pixel, and the place at the upper left corner
-  let whole = { width: 1, height: 1 }, fitted = true, names = "", zero = "", still = false;
+  let whole = /** @type {import("./arrange.js").Layout} */ ({ places: [], width: 1, height: 1 }), fitted = true, names = "", zero = "", still = false;
   /** @type {Map<number, {x: number, y: number}>} */
   const fingers = new Map();
   /** @type {(() => void)[]} */
@@ -22,6 +22,11 @@ export function drawingView(host) {
   const sheet = document.createElement("div");
   sheet.className = "paper";
   host.prepend(sheet);
+  const write = retouch(sheet);
+  /** Where the pieces lie, and the boxes for which they were laid so. @type {{for: string, boxes: Box[], places: Place[]}} */
+  let laid = { for: "", boxes: [], places: [] };
+  /** @type {string | null} */
+  let source = null;
   const svg = () => maybe(sheet, "svg.sheet", SVGSVGElement);
   /** In the order in which they are laid out; the one that is asked about lies on top. */
   const pieces = () => every(svg(), ":scope > .piece", SVGGElement).sort((a, b) => Number(a.dataset.order ?? 0) - Number(b.dataset.order ?? 0));
@@ -40,7 +45,7 @@ export function drawingView(host) {
     if (!made) return;
     const [w, h] = size();
     put(made, "viewBox", `${x} ${y} ${w * per} ${h * per}`);
-    made.style.setProperty("--per", String(per));
+    if (made.style.getPropertyValue("--per") !== String(per)) made.style.setProperty("--per", String(per));
     host.classList.toggle("near", per < 0.75);
     const origin = pieces().find((p) => p.dataset.piece === zero) ?? pieces()[0];
     const [dx, dy] = origin ? place(origin) : [0, 0], [left, top] = origin ? box(origin) : [0, 0];
@@ -59,12 +64,17 @@ export function drawingView(host) {
     title.classList.toggle("below", !inside);
     title.classList.toggle("small", !inside && per > 2.6);
   }
-  function lay() {
-    const [w, h] = size(), list = pieces();
-    const layout = arrange(list.map((p) => box(p, wide())), w / h, host.classList.contains("handles") ? GRIP_GAP_MM : GAP_MM);
-    whole = layout;
+  /** Pieces that have grown or shrunk by less than the room between them stay where they lie: only what has changed moves,
+   * for the eye and for the browser, to which a piece in another place is a new drawing. @param {boolean} [anew] */
+  function lay(anew = false) {
+    const [w, h] = size(), list = pieces(), boxes = list.map((p) => box(p, wide())), gap = host.classList.contains("handles") ? GRIP_GAP_MM : GAP_MM;
+    const now = `${gap} ${w} ${h} ${wide()} ${list.map((p) => p.dataset.piece).join(" ")}`;
+    if (anew || now !== laid.for || boxes.some((one, i) => one.some((edge, k) => Math.abs(edge - (laid.boxes[i]?.[k] ?? Infinity)) > ROOM_MM))) {
+      whole = arrange(boxes, w / h, gap);
+      laid = { for: now, boxes, places: whole.places };
+    }
     list.forEach((piece, i) => {
-      const [dx, dy] = layout.places[i] ?? [0, 0];
+      const [dx, dy] = laid.places[i] ?? [0, 0];
       piece.dataset.place = `${dx} ${dy}`;
       for (const part of [piece, svg()?.querySelector(`:scope > .grips[data-on="${CSS.escape(piece.dataset.piece ?? "")}"]`)]) if (part) put(part, "transform", `translate(${dx.toFixed(2)} ${dy.toFixed(2)})`);
     });
@@ -91,7 +101,7 @@ export function drawingView(host) {
     moving = requestAnimationFrame(frame);
   }
   /** @param {boolean} [slowly] */
-  function all(slowly = false) { lay(); fitted = true; fit(0, 0, whole.width, whole.height, slowly); }
+  function all(slowly = false) { lay(true); fitted = true; fit(0, 0, whole.width, whole.height, slowly); }
   /** Place on the sheet under a place of the window, mm. @param {number} clientX @param {number} clientY @returns {Place} */
   function at(clientX, clientY) {
     const frame = sheet.getBoundingClientRect();
@@ -145,11 +155,11 @@ export function drawingView(host) {
 
   return {
     /** A new drawing. The view stays where it was unless the pieces are others, or have outgrown it.
-     * @param {string | null} source */
-    show(source) {
-      if (source === null) return;
-      rewrite(sheet, source);
-      every(svg(), ":scope > .piece", SVGGElement).forEach((piece, i) => { piece.dataset.order = String(i); });
+     * @param {string | null} next */
+    show(next) {
+      if (next === null || next === source) return;
+      source = next;
+      if (write(next)) every(svg(), ":scope > .piece", SVGGElement).forEach((piece, i) => { piece.dataset.order = String(i); });
       const now = `${svg()?.dataset.style}: ${pieces().map((p) => p.dataset.piece).join(" ")}`, before = whole;
       lay();
       const grown = Math.max(whole.width / before.width, before.width / whole.width, whole.height / before.height, before.height / whole.height);

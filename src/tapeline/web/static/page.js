@@ -5,10 +5,10 @@ import { finish } from "./finish.js";
 import { measure } from "./measure.js";
 import { rewrite } from "./rewrite.js";
 import { seams } from "./seams.js";
-import { ask, excuse, queue, tried } from "./send.js";
+import { ask, excuse, queue, tried, whole } from "./send.js";
 import { shown, style } from "./style.js";
 import { table } from "./table.js";
-/** @import { State } from "./send.js" */
+/** @import { Drawn, State } from "./send.js" */
 
 const $ = (/** @type {string} */ what) => need(document, what, HTMLElement);
 const undo = need(document, "#undo", HTMLButtonElement), redo = need(document, "#redo", HTMLButtonElement);
@@ -24,12 +24,15 @@ const writing = docket($("#docket"), {
   name: () => `${state.title.toLowerCase().replace(/[^a-z0-9]+/g, "-")}.toml`,
 });
 
-const line = queue(paint, (why, again) => {
-  if (again) { $("#offline").hidden = false; setTimeout(() => void line.again(), 1000); } else cutting.say(why.message);
-});
-const laid = seams($("#true"));
 const place = () => document.body.dataset.place ?? "";
-const cutting = table((keys, value, done) => line.add("/edit", { keys, value, done, place: place() }, keys.join(".")));
+const line = queue((next) => { if (whole(next)) paint(next); else drawn(next); }, (why, again) => {
+  if (again) { $("#offline").hidden = false; setTimeout(() => void line.again(), 1000); } else cutting.say(why.message);
+}, () => `/state?${new URLSearchParams({ place: place() })}`);
+const laid = seams($("#true"));
+const cutting = table(set);
+/** Write a value: its drawing comes first, then the place in view, and the others when nothing else waits.
+ * @param {string[]} keys @param {string} value @param {boolean} done */
+function set(keys, value, done) { line.add("/edit", { keys, value, done, place: place(), first: true }, keys.join(".")); }
 
 /** @type {Record<string, string>} */
 const written = {};
@@ -54,7 +57,6 @@ async function others() {
  * @param {State} next */
 function paint(next) {
   state = next;
-  $("#offline").hidden = true;
   if (next.problem) writing.refused();
   const active = document.activeElement, id = active?.id, typed = isField(active) ? active.value : null;
   const from = isField(active) ? active.selectionStart : null;
@@ -73,25 +75,30 @@ function paint(next) {
     }
   }
   shown($("#style"));
+  drawn(next);
+  $("#count").textContent = next.errors ? `${next.errors} to mend` : next.doubts ? `${next.doubts} to look at` : "all true";
+  if (next.problem) cutting.say(`${next.problem}: ${writing.written ? "your text is kept, and not used yet" : "what it wrote is shown"}.`);
+  writing.painted();
+  laid();
+}
+/** Show the drawing, and all that is known with it. @param {Drawn} next */
+function drawn(next) {
+  Object.assign(state, next);
+  $("#offline").hidden = true;
   // What is tried stays in view while the places are fetched, and until something is written.
   if (trying !== next.version) { trying = -1; cutting.show(next); }
   undo.disabled = !next.undo;
   redo.disabled = !next.redo;
   $("#title").textContent = next.title;
   document.title = `${next.title} · Tapeline`;
-  $("#count").textContent = next.errors ? `${next.errors} to mend` : next.doubts ? `${next.doubts} to look at` : "all true";
-  if (next.problem) cutting.say(`${next.problem}: ${writing.written ? "your text is kept, and not used yet" : "what it wrote is shown"}.`);
   document.body.dataset.version = String(next.version);
-  writing.painted();
-  laid();
 }
 
 /** @param {Event} event @param {boolean} done */
 function edit(event, done) {
   const field = near(event, "[data-keys]", HTMLElement), { keys, last } = field?.dataset ?? {};
   if (!keys || !(isField(field) || field instanceof HTMLSelectElement)) return;
-  const path = [...keys.split("."), ...(last ? [last] : [])];
-  line.add("/edit", { keys: path, value: field.value, done, place: place() }, path.join("."));
+  set([...keys.split("."), ...(last ? [last] : [])], field.value, done);
 }
 
 document.addEventListener("input", (event) => edit(event, false));
@@ -104,7 +111,7 @@ document.addEventListener("click", (event) => {
   else if (button.dataset.try) void tryOut(button.dataset.try.split("."), button.dataset.value ?? "");
   else if (button.dataset.compare === "drop" && trying >= 0) { trying = -1; cutting.show(state); cutting.say("The docket's drawing again."); }
   else if (button.dataset.show) cutting.point(button.dataset.show.split(" "));
-  else if (button.dataset.set) line.add("/edit", { keys: button.dataset.set.split("."), value: button.dataset.value ?? "", done: true });
+  else if (button.dataset.set) set(button.dataset.set.split("."), button.dataset.value ?? "", true);
 });
 document.addEventListener("keydown", (event) => {
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
