@@ -14,6 +14,7 @@ from tapeline.docket.hand_sizes import HAND_SIZES
 from tapeline.docket.wearer import ALLOWABLE
 from tapeline.export.paper import PAPERS
 from tapeline.finish import FinishChoices
+from tapeline.finish.tools import USUAL_TOOLS, Lines
 from tapeline.lengths import Length
 from tapeline.measures import Figure
 from tapeline.pattern import Choice, Cloth, Corrections, Word, choices_of
@@ -79,6 +80,16 @@ def page() -> str:
             'or of an edge of one piece (`"front.neckline"`); `default` is for all others, '
             "and the most exact name wins.\n"
         ),
+        "## cutter\n",
+        (
+            "The tools of a machine that cuts, each with a name of your own, a colour, and the lines it follows: "
+            '`[cutter.tools]` with `knife = { colour = "#ff0000", lines = ["cut", "notch"] }`.\n'
+        ),
+        table(
+            ["tool", "colour", "lines"],
+            [[tool.name, f"`{tool.colour}`", ", ".join(tool.lines)] for tool in USUAL_TOOLS],
+        ),
+        f"These two are the usual ones; lines are of {', '.join(Lines)}, each for one tool only.\n",
     ]
     return "\n".join(parts)
 

@@ -20,6 +20,14 @@ def test_each_kind_has_its_name(tmp_path: Path) -> None:
     assert {path.name for path in tmp_path.iterdir()} == {"tee.dxf", "tee-curves.dxf", "tee.plt"}
 
 
+def test_each_cloth_has_a_cutters_drawing(tmp_path: Path) -> None:
+    """Shell and rib are cut apart; the caution is said."""
+    done = tapeline("cut", EXAMPLES / "tee.toml", "--as", "cutter", cwd=tmp_path)
+    assert done.code == 0
+    assert "[cutter-safety]" in done.err
+    assert {path.name for path in tmp_path.iterdir()} == {"tee-cutter-shell.svg", "tee-cutter-rib.svg"}
+
+
 def test_frames_are_files_of_their_own(tmp_path: Path) -> None:
     """A narrow plotter gets a file for each part of the roll."""
     done = tapeline(
@@ -42,6 +50,9 @@ def test_what_cannot_be_asked_for_is_told(tmp_path: Path) -> None:
         (("--as", "plotter", "--roll", "A4"), "not-a-roll"),
         (("--as", "plotter", "--roll", "roll 250 mm"), "roll-too-narrow"),
         (("--as", "exchange", "--out", "mine.dxf"), "would-overwrite"),
+        (("--as", "plotter", "--narrow", "--hpgl2"), "command-line"),
+        (("--as", "exchange", "--bed", "900"), "command-line"),
+        (("--as", "cutter", "--bed", "100"), "cutter-bed"),
     ):
         done = tapeline("cut", "marit.toml", *words, cwd=tmp_path)
         assert done.code == 2

@@ -13,6 +13,7 @@ from tapeline.export import Plot, paper, plotted
 from tapeline.finish import Finished
 from tapeline.problems import InputError
 from tapeline.project import draft, finished
+from tests.export.garments import tee
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
 WITHIN_MM = 0.05
@@ -28,8 +29,8 @@ class Plotted:
     words: list[str] = field(default_factory=list)
 
 
-def interpreted(data: bytes) -> Plotted:
-    """Follow every command."""
+def interpreted(data: bytes, more: tuple[str, ...] = ()) -> Plotted:
+    """Follow every command; `more` are those that only say how the plot is to look."""
     text, done, pen, at, down = data.decode("ascii"), Plotted(), 0, (0, 0), False
     while text:
         command, text = text[:2], text[2:]
@@ -51,7 +52,7 @@ def interpreted(data: bytes) -> Plotted:
                 done.lines.setdefault(pen, []).append([at, *places])
             at = places[-1]
         else:
-            assert command in ("IN", "SI", "DI"), command
+            assert command in ("IN", "SI", "DI", *more), command
     assert not down or text == ""
     return done
 
@@ -120,3 +121,18 @@ def test_a_sheet_is_no_roll() -> None:
     garment = finished(draft(read_docket(EXAMPLES / "tee.toml")))
     with pytest.raises(InputError, match="is a sheet"):
         plotted(garment, paper("A4"))
+
+
+def test_hpgl2_draws_the_same_and_says_its_size() -> None:
+    """Entered and left as the printer's language asks; the lines are those of HP-GL; the size holds all of them."""
+    roll = paper("roll 914 mm")
+    (plain,), (second,) = plotted(tee(), roll).frames, plotted(tee(), roll, second=True).frames
+    assert second.startswith(b"\x1bE\x1b%0BIN;PS")
+    assert second.endswith(b"SP0;PG;\x1b%0A\x1bE")
+    inner = second.removeprefix(b"\x1bE\x1b%0B").removesuffix(b"\x1b%0A\x1bE")
+    found = interpreted(inner, ("PS", "NP", "PW", "PG"))
+    assert found == interpreted(plain)
+    length, width = map(int, inner.partition(b"PS")[2].partition(b";")[0].split(b","))
+    places = [place for lines in found.lines.values() for line in lines for place in line]
+    assert max(x for x, _ in places) <= length
+    assert max(y for _, y in places) <= width

@@ -20,7 +20,7 @@ _OURS: Mapping[str, tuple[bytes, ...]] = {
     ".json": (b"{",),
     ".jsonl": (b"{",),
     ".dxf": (b"0\nSECTION", b"0\r\nSECTION"),
-    ".plt": (b"IN;",),
+    ".plt": (b"IN;", b"\x1bE\x1b%0BIN;"),
 }
 """How a file begins that may be written over without asking: an older one of the same kind."""
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from tapeline.docket.places import Keys
 from tapeline.finish import FinishChoices
+from tapeline.finish.tools import USUAL_TOOLS, Tool
 from tapeline.measures import Wearer
 from tapeline.pattern import Cloth, Corrections
 from tapeline.problems import Problem
@@ -46,6 +47,8 @@ class Docket:
     """The place of a key, for a person."""
     notes: tuple[Problem, ...] = ()
     """What reading found worth saying."""
+    tools: tuple[Tool, ...] = USUAL_TOOLS
+    """Of the machine that cuts."""
 
     @property
     def unit(self) -> Unit:
@@ -72,4 +75,4 @@ def docket_keys(where: str) -> Keys | None:
     first, *rest = where.partition(":")[0].split(".")
     if first == "tapes":
         return ("wearer", "tapes", *rest)
-    return (first, *rest) if first in {"wearer", "garment", "cloth", "finish"} else None
+    return (first, *rest) if first in {"wearer", "garment", "cloth", "finish", "cutter"} else None

@@ -9,6 +9,7 @@ from typing import Any
 
 from tapeline.docket.choices import named, read_choices
 from tapeline.docket.cloth import read_cloth
+from tapeline.docket.cutter import read_tools
 from tapeline.docket.docket import Docket
 from tapeline.docket.file import docket_text, toml_table
 from tapeline.docket.finish import read_finish, read_paper
@@ -23,7 +24,7 @@ from tapeline.styles import STYLES, Style
 
 __all__ = ["docket_from", "docket_from_text", "read_docket"]
 
-TABLES = ("wearer", "garment", "cloth", "finish", "allow")
+TABLES = ("wearer", "garment", "cloth", "finish", "cutter", "allow")
 GARMENT_KEYS = ("style", "frame", "sizes", "corrections")
 FRAMES = ("survey", "proportional")
 
@@ -77,6 +78,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
     cloth = read_cloth(reader, reader.table(table, ("cloth",)))
     ending = reader.table(table, ("finish",))
     finish, paper = read_finish(reader, ending), read_paper(reader, ending)
+    tools = read_tools(reader, reader.table(table, ("cutter",)))
     if wearer is None or style is None or any(p.severity is Severity.ERROR for p in reader.problems):
         raise InputError(reader.problems)
     if wearer.made_from:
@@ -97,6 +99,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
         table=table,
         where=reader.where,
         notes=tuple(reader.problems),
+        tools=tools,
     )
 
 

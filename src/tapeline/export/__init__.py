@@ -1,6 +1,7 @@
 """One file for each thing a finished garment is written to: print, drawing, data."""
 
 from tapeline.export.curves import curves
+from tapeline.export.cutter import CutDrawing, cutter_drawings
 from tapeline.export.dxf import Release
 from tapeline.export.exchange import Exchanged, exchange
 from tapeline.export.json import document, schema, text
@@ -14,6 +15,7 @@ from tapeline.export.write import write_all, write_whole
 from tapeline.export.written import Written, letters_width, written
 
 __all__ = [
+    "CutDrawing",
     "Exchanged",
     "Paper",
     "Plot",
@@ -22,6 +24,7 @@ __all__ = [
     "Release",
     "Written",
     "curves",
+    "cutter_drawings",
     "document",
     "exchange",
     "letters_width",

@@ -33,6 +33,7 @@ PENS = {LineKind.CUT: 1, LineKind.NOTCH: 1}
 """Pens by kind of line: the first cuts, or draws what is cut; the second draws everything else."""
 DRAWS = 2
 ETX = "\x03"
+ESC = "\x1b"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,7 @@ class _Chain:
     points: tuple[Point, ...]
 
 
-def plotted(finished: Finished, roll: Paper, *, narrow: bool = False) -> Plot:
+def plotted(finished: Finished, roll: Paper, *, narrow: bool = False, second: bool = False) -> Plot:
     """The pieces of a garment on a roll, the same bytes whenever the same is asked for.
 
     Args:
@@ -60,6 +61,7 @@ def plotted(finished: Finished, roll: Paper, *, narrow: bool = False) -> Plot:
         roll: Its width and margin.
         narrow: For readers that hold 16 bits: in frames `FRAME_MM` long, x from their middle and y from the middle of
             the roll, so that no number is too large.
+        second: As HP-GL/2, which counts further and is told how long the plot is and how wide its pens are.
 
     Raises:
         InputError: `not-a-roll`, and what `arrange` says of pieces that do not fit.
@@ -85,14 +87,31 @@ def plotted(finished: Finished, roll: Paper, *, narrow: bool = False) -> Plot:
         inside = [part for chain in chains for part in _between(chain, low, high)]
         words, replaced = _words(layout, drawings, width, (low, high), zero)
         lost += replaced
-        frames.append("".join([*_start(), *_lines(inside, zero), *words, "SP0;"]).encode("ascii"))
+        frames.append(
+            "".join(
+                [*_start((length, width) if second else None), *_lines(inside, zero), *words, *_end(second=second)]
+            ).encode("ascii")
+        )
     told = (letters_problem("".join(dict.fromkeys(lost)), "plotter file"),) if lost else ()
     return Plot(tuple(frames), layout, told)
 
 
-def _start() -> Iterator[str]:
+def _start(size_mm: tuple[float, float] | None) -> Iterator[str]:
+    """How a plot begins; HP-GL/2 is entered from the printer's own language, and is told its size (from memory)."""
+    if size_mm is not None:
+        yield f"{ESC}E{ESC}%0B"
     yield "IN;"
+    if size_mm is not None:
+        length, width = (math.ceil(side * UNITS) for side in size_mm)
+        wide = (f"PW{line.width_mm:g},{pen};" for line, pen in ((LineKind.CUT, 1), (LineKind.SEAM, DRAWS)))
+        yield f"PS{length},{width};NP2;{''.join(wide)}"
     yield f"DT{ETX};"
+
+
+def _end(*, second: bool) -> Iterator[str]:
+    yield "SP0;"
+    if second:
+        yield f"PG;{ESC}%0A{ESC}E"
 
 
 def _chains(layout: Layout, drawings: Sequence[Drawing], width: float) -> Iterator[_Chain]:

@@ -9,6 +9,7 @@ from tapeline.project.explain import Explanation, Mover, explain, explainable
 from tapeline.project.loosening import two_ways
 from tapeline.project.products import (
     curve_file,
+    cutter_files,
     document,
     drawing,
     exchange_file,
@@ -27,6 +28,7 @@ __all__ = [
     "Explanation",
     "Mover",
     "curve_file",
+    "cutter_files",
     "document",
     "draft",
     "draw_garment",

@@ -13,10 +13,11 @@ from tapeline.project.loosening import two_ways
 
 if TYPE_CHECKING:
     from tapeline.alter import TwoWays
-    from tapeline.export import Exchanged, Plot, Print, Projection, Written
+    from tapeline.export import CutDrawing, Exchanged, Plot, Print, Projection, Written
 
 __all__ = [
     "curve_file",
+    "cutter_files",
     "document",
     "drawing",
     "exchange_file",
@@ -95,13 +96,25 @@ def curve_file(drafted: Drafted) -> bytes:
     return curves(finished(drafted), drafted.docket.unit)
 
 
-def plotter_files(drafted: Drafted, roll: str = "", *, narrow: bool = False) -> Plot:
-    """The pieces on a roll as HP-GL.
+def cutter_files(drafted: Drafted, bed_mm: float = 1400.0) -> tuple[CutDrawing, ...]:
+    """The pieces as SVG for a cutter: a drawing for each cloth, a colour for each tool of the docket.
+
+    Raises:
+        InputError: a piece does not fit the bed.
+    """
+    from tapeline.export import cutter_drawings
+
+    return cutter_drawings(finished(drafted), drafted.docket.tools, bed_mm)
+
+
+def plotter_files(drafted: Drafted, roll: str = "", *, narrow: bool = False, second: bool = False) -> Plot:
+    """The pieces on a roll as HP-GL or HP-GL/2.
 
     Args:
         drafted: What was drafted.
         roll: `roll 914 mm`, `roll 36 in`; empty for the docket's paper, where that is a roll, or `USUAL_ROLL`.
         narrow: For plotters that hold 16 bits: several files, each for a part of the roll.
+        second: As HP-GL/2, for current plotters.
 
     Raises:
         InputError: no such roll, or the pieces do not fit it.
@@ -109,7 +122,7 @@ def plotter_files(drafted: Drafted, roll: str = "", *, narrow: bool = False) -> 
     from tapeline.export import paper, plotted
 
     on = paper(roll or drafted.docket.paper)
-    return plotted(finished(drafted), on if roll or on.is_roll else paper(USUAL_ROLL), narrow=narrow)
+    return plotted(finished(drafted), on if roll or on.is_roll else paper(USUAL_ROLL), narrow=narrow, second=second)
 
 
 def projection(drafted: Drafted, look: Projection | None = None, date: str = "") -> Print:
