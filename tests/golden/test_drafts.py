@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from tapeline.blocks.armhole_finish import ArmholeFinish, ArmholeFinishChoices
+from tapeline.blocks.button_band import BAND_CLOSURES
 from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
 from tapeline.blocks.hood_choices import HoodChoices, HoodCut
 from tapeline.blocks.keyhole import KeyholeChoices, KeyholePlace
@@ -93,6 +94,11 @@ def test_a_childs_hood_is_as_it_was() -> None:
     hood = HoodChoices(cut=HoodCut.THREE, height_ease=cm(4), depth_ease=cm(4), overlap=cm(2))
     pockets = PocketChoices(PocketKind.HIPS)
     both_as_they_were("bo_hooded", draw(BO, "hooded", "easy", surveyed=False, hood=hood, pocket=pockets))
+
+
+def test_a_buttoned_cardigan_is_as_it_was() -> None:
+    """The same of fronts that are cut back, and of their button band."""
+    both_as_they_were("marit_cardigan", draw(MARIT, "cardigan", "easy", closure=BAND_CLOSURES["buttons"]))
 
 
 def test_a_pieced_top_is_as_it_was() -> None:

@@ -37,6 +37,8 @@ class Centre:
     neckline: Drawn
     cut: Cut
     marks: tuple[Mark, ...] = ()
+    hem: Drawn | None = None
+    """What is left of the hem, where the front is cut back."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from fractions import Fraction
 from typing import Any
 
+from tapeline.blocks.button_band import BAND_CLOSURES, BandClosure
 from tapeline.blocks.cap_ease import CapEase
 from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
@@ -44,6 +45,7 @@ WORDS: dict[type, Words] = {
     HemShape: Words(HEM_SHAPES),
     RibCollar: Words(RIB_COLLARS),
     FrontEdge: Words(FRONT_EDGES),
+    BandClosure: Words(BAND_CLOSURES),
     CollarChoices: Words(COLLARS),
     YokeShape: Words(YOKES),
     CapShape: Words(CAPS),

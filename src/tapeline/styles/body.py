@@ -182,6 +182,7 @@ def half_body(
             hem,
         ),
     )
+    hem = middle.hem or hem
     arm_edge = "raglan" if raglan else "armhole"
     own = lines.cut_in_one or OwnEdges(
         (

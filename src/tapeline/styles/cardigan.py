@@ -1,22 +1,23 @@
-"""Style `cardigan`: a loose top that opens with a zip, with a standing collar and ribs at wrists and hem."""
+"""Style `cardigan`: a loose top that opens with a zip or buttons, with a standing collar, ribs at wrists and hem."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from tapeline.blocks.button_band import BAND_CLOSURES, BandClosure, band_front, button_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.standing_collar import StandingChoices, standing_collar
 from tapeline.blocks.strip import RibChoices
 from tapeline.blocks.zip_front import ZIP_FRONT
-from tapeline.draft import Draft
+from tapeline.draft import Draft, Drawn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Garment, choice
+from tapeline.pattern import Garment, Piece, Seam, choice
 from tapeline.styles.collared import no_point
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import MEANING, ribbed
-from tapeline.styles.seams import standing_collar_seams
+from tapeline.styles.seams import button_band_seams, standing_collar_seams
 from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style
 from tapeline.styles.top import NecklineChoices
@@ -26,10 +27,11 @@ __all__ = ["STYLE", "CardiganChoices", "cardigan"]
 
 @dataclass(frozen=True, slots=True)
 class CardiganChoices:
-    """What a maker chooses of a zip cardigan."""
+    """What a maker chooses of a cardigan."""
 
     looseness: Looseness = LOOSENESS["easy"]
     neckline: NecklineChoices = NecklineChoices(widen=cm(0.5), lower_front=cm(1), lower_back=cm(0))
+    closure: BandClosure = BAND_CLOSURES["zip"]
     collar: StandingChoices = StandingChoices()
     pocket: PocketChoices = PocketChoices()
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
@@ -41,31 +43,47 @@ class CardiganChoices:
 
 
 def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
-    """A sweatshirt whose front is cut open: collar, front and hem band end at the zip."""
+    """A sweatshirt whose front is cut open: collar, front and hem band end at the zip, or at the button bands."""
     no_point(c.neckline)
-    made = ribbed(d, c, surveyed=surveyed, front_edge=ZIP_FRONT)
+    front = band_front(c.closure) if c.closure.buttoned else ZIP_FRONT
+    made = ribbed(d, c, surveyed=surveyed, front_edge=front)
     top, pocket = pocketed(d, c.pocket, made.top, opened=True)
-    collar = standing_collar(d, c.collar, top.neckline)
-    centre = d.measured("front_edge", "Along the front edge", top.body.front.centre.reading())
-    d.measured(
-        "zip_length",
-        "A zip that comes apart, from the lower edge of the hem band to the upper edge of the collar",
-        centre + c.hem_band.width + c.collar.width,
-    )
+    line = top.neckline
+    if c.closure.buttoned:
+        line = replace(line, front=Drawn("front.neckline_rest", top.body.front.piece.edge("neckline").path))
+    collar = standing_collar(d, c.collar, line)
+    edge_path = top.body.front.piece.edge("centre").path
+    edge_line = Drawn("front.front_edge" if c.closure.buttoned else "front.centre", edge_path)
+    centre = d.measured("front_edge", "Along the front edge", edge_line.reading())
+    bands, band_seams = closed(d, c, centre)
     garment = d.garment(
         "cardigan",
-        pieces=(*top.body.pieces, *made.parts, collar.piece, *pocket),
-        seams=(*made.seams, *standing_collar_seams(collar)),
+        pieces=(*top.body.pieces, *made.parts, collar.piece, *bands, *pocket),
+        seams=(*made.seams, *standing_collar_seams(collar), *band_seams),
         joins=made.joins,
         girths=made.girths,
     )
     return sleeved(d, garment, c.sleeve, at_wrist=True)
 
 
+def closed(d: Draft, c: CardiganChoices, edge: Length) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
+    """The zip's length, or the bands and how they are sewn."""
+    below, above = c.hem_band.width, c.collar.width
+    if not c.closure.buttoned:
+        d.measured(
+            "zip_length",
+            "A zip that comes apart, from the lower edge of the hem band to the upper edge of the collar",
+            edge + below + above,
+        )
+        return (), ()
+    band = button_band(d, c.closure, edge, below, above)
+    return (band.piece,), button_band_seams(band)
+
+
 STYLE = Style(
     "cardigan",
-    "Zip cardigan",
-    "A loose top of heavy knit that opens with a zip, with a standing collar and ribs at wrists and hem",
+    "Cardigan",
+    "A loose top of heavy knit that opens with a zip or buttons, with a standing collar and ribs at wrists and hem",
     CardiganChoices,
     cardigan,
     meaning=MEANING,

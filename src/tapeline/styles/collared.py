@@ -5,11 +5,15 @@ from __future__ import annotations
 from tapeline.blocks.collar import Collar
 from tapeline.blocks.neck_shapes import STRAIGHT, NeckLine
 from tapeline.draft import edge, seam
+from tapeline.lengths import Length
 from tapeline.pattern import EdgeRef, Seam
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.styles.top import NecklineChoices
 
 __all__ = ["collar_seams", "facing_seams", "no_point", "placket_seams"]
+
+
+TURN_OF_CLOTH = "the upper collar is a little larger, so that it goes over the turned edge and draws the seam under"
 
 
 def no_point(c: NecklineChoices) -> None:
@@ -39,10 +43,7 @@ def collar_seams(made: Collar, *, lap: EdgeRef | None, before: EdgeRef | None = 
         edge("front", "neckline").backward,
         *(() if before is None else (before.backward,)),
     )
-    ends = (
-        seam("collar_outer", edge("collar", "outer"), edge("collar", "outer")),
-        seam("collar_end", edge("collar", "front_end"), edge("collar", "front_end")),
-    )
+    ends = layer_seams(made)
     if made.stand is None:
         return (seam("neckline", edge("collar", "neckline").backward, *round_the_neck), *ends)
     over = () if lap is None else (lap.backward,)
@@ -51,6 +52,27 @@ def collar_seams(made: Collar, *, lap: EdgeRef | None, before: EdgeRef | None = 
         seam("collar", edge("collar", "stand").backward, edge("stand", "collar")),
         seam("stand_end", edge("stand", "front_end"), edge("stand", "front_end")),
         *ends,
+    )
+
+
+def layer_seams(made: Collar) -> tuple[Seam, ...]:
+    """Upper layer to under layer, the upper one a little longer round the edge; both are caught in one seam."""
+    if made.under is None:
+        return (
+            seam("collar_outer", edge("collar", "outer"), edge("collar", "outer")),
+            seam("collar_end", edge("collar", "front_end"), edge("collar", "front_end")),
+        )
+    caught = "stand" if made.stand else "neckline"
+
+    def over(name: str, line: str) -> Seam:
+        longer = Length(made.leaf.edge(line).length - under.edge(line).length, "turn_of_cloth")
+        return seam(name, edge("collar", line), edge("under_collar", line), ease=longer, reason=TURN_OF_CLOTH)
+
+    under = made.under
+    return (
+        over("collar_outer", "outer"),
+        over("collar_end", "front_end"),
+        seam("under_collar", edge("under_collar", caught), edge("collar", caught)),
     )
 
 

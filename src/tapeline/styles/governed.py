@@ -80,6 +80,8 @@ GOVERNED = (
     Governed("collar.centre_back_top", ("collar", "width"), "up"),
     Governed("collar.crease_left", ("collar", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
+    # Each front is cut back by half of its band.
+    Governed("front.band_low", ("closure", "width"), "out", share=0.5),
     Governed("shirt_cuff.crease_left", ("sleeve", "end", "cuff"), "up"),
     Governed("hood.crown_level", ("hood", "height_ease"), "up"),
     Governed("hood.back_of_head", ("hood", "depth_ease"), "out"),

@@ -33,7 +33,7 @@ def pocketed(d: Draft, c: PocketChoices, made: Top, *, opened: bool = False) -> 
     front, half = made.body.front, made.points.front
     on = OnFront(
         half.chest_level,
-        Place(front.hem.path.end, "front.hem_centre"),
+        Place(front.centre.path.start, "front.hem_centre"),
         front.hem,
         made.frame.arm_length,
         front.armhole,

@@ -11,6 +11,7 @@ from tapeline.blocks.hem_band import hem_band
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.blocks.strip import RibChoices
+from tapeline.blocks.zip_front import ZIP_FRONT
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.pattern import Girth, Join, Piece, Seam
@@ -75,7 +76,7 @@ def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool, front_edge: CentreRule
 
     Where the front has an edge of its own it opens, and the hem band ends there.
     """
-    opened = front_edge is not ON_THE_FOLD
+    opened, zipped = front_edge is not ON_THE_FOLD, front_edge is ZIP_FRONT
     made = top(d, c, surveyed=surveyed, hem_band=c.hem_band.width, front_edge=front_edge)
     back, front = made.body.back, made.body.front
     arm = sleeve(d, c.sleeve, back.notch, front.notch, made.frame.arm_length, cuff=c.cuff.width)
@@ -90,7 +91,7 @@ def ribbed(d: Draft, c: RibbedChoices, *, surveyed: bool, front_edge: CentreRule
     return Ribbed(
         made,
         (arm.piece, wrist.piece, hem.piece),
-        (*body_seams(), *(zip_seams() if opened else ()), *sleeve_seams(arm), *cuff_seams(wrist), *hem_band_seams(hem)),
-        (*body_joins(made.back_side, made.neckline.bends), *(zip_joins() if opened else ()), *sleeve_joins()),
+        (*body_seams(), *(zip_seams() if zipped else ()), *sleeve_seams(arm), *cuff_seams(wrist), *hem_band_seams(hem)),
+        (*body_joins(made.back_side, made.neckline.bends), *(zip_joins() if zipped else ()), *sleeve_joins()),
         (*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )

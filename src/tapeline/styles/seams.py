@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tapeline.blocks.armhole_band import ArmholeBand
 from tapeline.blocks.armhole_finish import ArmholeFacing
+from tapeline.blocks.button_band import ButtonBand
 from tapeline.blocks.cuff import Cuff
 from tapeline.blocks.hem_band import HemBand
 from tapeline.blocks.neck_facing import NeckFacing
@@ -22,6 +23,7 @@ __all__ = [
     "band_seams",
     "body_joins",
     "body_seams",
+    "button_band_seams",
     "cuff_seams",
     "hem_band_seams",
     "neck_facing_joins",
@@ -156,6 +158,21 @@ def zip_seams() -> tuple[Seam, ...]:
 def zip_joins() -> tuple[Join, ...]:
     """Lines that run on over the closed zip."""
     return tuple(Join(line, "centre", (("front", line, "centre"),) * 2) for line in ("neckline", "hem"))
+
+
+def button_band_seams(made: ButtonBand) -> tuple[Seam, ...]:
+    """Band to front, going on over the ends of hem band and collar, and to itself."""
+    return (
+        seam(
+            "button_band",
+            edge("button_band", "front"),
+            edge("front", "centre").backward,
+            ease=made.longer,
+            reason="the band goes on over the folded ends of hem band and collar",
+        ),
+        seam("button_band_turned", edge("button_band", "front_turned").backward, edge("button_band", "front")),
+        *(seam(f"button_band_{end}", *(edge("button_band", f"{end}_end"),) * 2) for end in ("lower", "upper")),
+    )
 
 
 def standing_collar_seams(made: StandingCollar) -> tuple[Seam, ...]:

@@ -34,7 +34,7 @@ class ZippedChoices:
     pocket: PocketChoices = PocketChoices(kind=PocketKind.HIPS)
     waist: Length = choice(cm(0), -3, 5, "taken in at each side seam, at the waist")
     flare: Length = choice(cm(0), 0, 4, "out at each side seam, where the hem band begins")
-    length: Length = choice(cm(7), 2, 60, "finished hem below the hip line, with its band")
+    length: Length = choice(cm(7), -40, 60, "finished hem below the hip line, with its band")
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
     hem_band: RibChoices = RibChoices()
