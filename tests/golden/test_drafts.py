@@ -69,6 +69,7 @@ BO = wearer(
         ("marit_vest", MARIT, "vest", "slight", True),
         ("marit_cut-in-one", MARIT, "cut-in-one", "easy", True),
         ("marit_raglan", MARIT, "raglan", "slight", True),
+        ("marit_wrap", MARIT, "wrap", "slight", True),
         ("arne_block", ARNE, "block", "easy", True),
     ],
 )

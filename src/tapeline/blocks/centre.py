@@ -27,6 +27,9 @@ class HalfLines:
     neckline: Drawn
     shoulder: Drawn
     hem: Drawn
+    side: Drawn
+    pit: Place
+    """The pit of the neck, or the nape: where the body's own neckline meets the centre."""
 
 
 @dataclass(frozen=True, slots=True)

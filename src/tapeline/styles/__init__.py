@@ -13,6 +13,7 @@ from tapeline.styles.style import Style
 from tapeline.styles.sweatshirt import STYLE as SWEATSHIRT
 from tapeline.styles.tee import STYLE as TEE
 from tapeline.styles.vest import STYLE as VEST
+from tapeline.styles.wrap import STYLE as WRAP
 from tapeline.styles.zipped import STYLE as ZIPPED
 
 __all__ = ["STYLES", "Style"]
@@ -32,6 +33,7 @@ STYLES: dict[str, Style] = {
         DROPPED,
         RAGLAN,
         CUT_IN_ONE,
+        WRAP,
         BLOCK,
     )
 }

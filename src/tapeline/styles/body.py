@@ -130,21 +130,28 @@ class Body:
 
 def body(d: Draft, block: Dartless, back: HalfShape, front: HalfShape, arm: ArmRule = set_in) -> Body:
     """Draw the lines of both halves, close their outlines, notch armholes and waist, measure the armholes."""
-    neck = front.neckline.reading() + back.neckline.reading()
+    half_neckline, neck = front.neckline.reading() + back.neckline.reading(), block.neck
+    of_back, of_front = (neck.back_neck_point, neck.nape), (neck.front_neck_point, neck.front_neck)
     return Body(
-        half_body(d, "back", (block.back, block.neck.back_neck_point, neck), back, arm, kind=NotchKind.DOUBLE),
-        half_body(d, "front", (block.front, block.neck.front_neck_point, neck), front, arm, kind=NotchKind.SINGLE),
+        half_body(d, "back", (block.back, of_back, half_neckline), back, arm, kind=NotchKind.DOUBLE),
+        half_body(d, "front", (block.front, of_front, half_neckline), front, arm, kind=NotchKind.SINGLE),
     )
 
 
 def half_body(
-    d: Draft, name: str, body: tuple[Half, Place, Reading], shape: HalfShape, arm: ArmRule, *, kind: NotchKind
+    d: Draft,
+    name: str,
+    body: tuple[Half, tuple[Place, Place], Reading],
+    shape: HalfShape,
+    arm: ArmRule,
+    *,
+    kind: NotchKind,
 ) -> HalfBody:
     """One half as a piece: on the fold, or open at the centre.
 
-    The body is the half's points, its neck point, and half the neckline, front and back.
+    The body is the half's points, its neck point and pit of the neck or nape, and half the neckline, front and back.
     """
-    half, neck_point, round_the_neck = body
+    half, (neck_point, pit), round_the_neck = body
     sheet, side = d.sheet(name), shape.side
     sheet.section(f"The lines of the {name}")
     centre = sheet.straight("centre", shape.centre.says.format(name), shape.hem_centre, shape.neckline_centre)
@@ -180,6 +187,8 @@ def half_body(
             neckline,
             shoulder,
             hem,
+            side.last,
+            pit,
         ),
     )
     hem = middle.hem or hem

@@ -83,7 +83,7 @@ def closed(d: Draft, c: CardiganChoices, edge: Length) -> tuple[tuple[Piece, ...
 STYLE = Style(
     "cardigan",
     "Cardigan",
-    "A loose top of heavy knit that opens with a zip or buttons, with a standing collar and ribs at wrists and hem",
+    "A loose top of heavy knit that opens in front, with a standing collar and ribs at wrists and hem",
     CardiganChoices,
     cardigan,
     meaning=MEANING,

@@ -103,6 +103,7 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.collar.stand": ("stand.centre_back", "stand.front_end"),
     "garment.collar.width": ("collar.front_end", "collar.centre_back"),
     "garment.collar.rise": ("stand.neckline", "stand.collar", "collar.stand", "collar.neckline"),
+    "garment.wrap.above_waist": ("front.neckline", "front.side_over"),
     "garment.closure": ("front.centre", "button_band.front", "button_band.front_turned"),
     "garment.closure.width": ("button_band.lower_end", "button_band.upper_end", "front.centre"),
     "garment.collar.turn": ("under_collar.outer", "under_collar.front_end"),
