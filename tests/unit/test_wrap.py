@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from tapeline.blocks.neck_shapes import NECK_SHAPES
@@ -89,7 +91,7 @@ def test_it_comes_over_the_shoulder_in_one_line(shape: str, person: Wearer) -> N
         ("wrap-on-corner", {"neckline": NecklineChoices(NECK_SHAPES["boat"])}),
     ],
 )
-def test_a_wrap_that_cannot_be_drawn_is_refused(code: str, changes: dict[str, object]) -> None:
+def test_a_wrap_that_cannot_be_drawn_is_refused(code: str, changes: dict[str, Any]) -> None:
     """The problem names what does not fit."""
     with pytest.raises(InputError) as refused:
         draw(MARIT, "wrap", "slight", **changes)
