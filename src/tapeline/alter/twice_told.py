@@ -17,7 +17,8 @@ MOST_APART_MM = 2.0
 """Two halves are brought together over no more; our own choice: less than cutting is exact."""
 DRAWN = {
     "right": ("back", "yoke", "neckband", "collar", "sleeve", "cuff", "armhole"),
-    "left": ("front",),
+    # An under collar lies against the upper one, right side to right side.
+    "left": ("front", "under_collar"),
 }
 """Which side a half or a piece of a pair is, as it is drawn with the right side of the cloth up: by how names begin."""
 
