@@ -22,6 +22,7 @@ from tapeline.geometry.point import Point, Vector
 from tapeline.geometry.region import area, crosses_itself, outlines_overlap
 from tapeline.geometry.rigid import Rigid
 from tapeline.geometry.segment import Cubic, Line, Segment
+from tapeline.geometry.slide import Solid, push_left
 from tapeline.geometry.solve import solve, solve_one
 
 __all__ = [
@@ -32,6 +33,7 @@ __all__ = [
     "Point",
     "Rigid",
     "Segment",
+    "Solid",
     "Vector",
     "area",
     "bounds",
@@ -46,6 +48,7 @@ __all__ = [
     "outline_of",
     "outlines_overlap",
     "placed",
+    "push_left",
     "simpler",
     "solve",
     "solve_one",

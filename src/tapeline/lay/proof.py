@@ -45,7 +45,10 @@ def faults(plan: LayPlan) -> list[Problem]:
 def _missing(plan: LayPlan) -> Iterator[str]:
     laid = Counter((placement.piece, placement.turned_over) for placement in plan.placements)
     for piece in plan.pieces:
-        for over, wanted in need(piece, plan.cloth).items():
+        wanted_each = need(piece, plan.cloth)
+        if piece.on_fold:  # either half may be the one that is drawn
+            laid[piece.key, False] += laid.pop((piece.key, True), 0)
+        for over, wanted in wanted_each.items():
             there = laid[piece.key, over]
             if there != wanted:
                 yield f"{piece.key} lies {'turned over' if over else 'as drawn'} {there} times in place of {wanted}"

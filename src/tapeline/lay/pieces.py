@@ -1,0 +1,183 @@
+"""Finished pieces as they are laid on one cloth: grain along it, larger by what it shrinks, halves unfolded or not."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Mapping
+
+from tapeline.finish import Finished, FinishedPiece
+from tapeline.geometry import (
+    Outline,
+    Path,
+    Point,
+    Rigid,
+    Vector,
+    bounds,
+    common_ground,
+    ground,
+    outline_of,
+    placed,
+    united,
+)
+from tapeline.lay.cloth import LayCloth, Spread
+from tapeline.lay.piece import LayLine, LayPiece
+from tapeline.problems import InputError, Problem, Severity
+
+__all__ = ["cloths_of", "lay_pieces"]
+
+LEVEL = 1e-6
+"""Radians: a fold that leans more does not run along the grain."""
+FINE_MM = 0.05
+"""Chords of the lines inside a piece."""
+ALIKE = 1e-4
+"""Share of its ground by which a piece may differ from itself turned over."""
+ON_THE_FOLD = frozenset({Spread.FOLDED, Spread.TUBULAR})
+
+
+def cloths_of(garments: Iterable[Finished]) -> tuple[str, ...]:
+    """The cloths that garments are cut from, in the order in which they come up: `shell`, `rib`."""
+    return tuple(dict.fromkeys(f.piece.cut.cloth for finished in garments for f in finished.pieces))
+
+
+def lay_pieces(
+    finished: Finished,
+    cloth: LayCloth,
+    garment: str = "",
+    *,
+    garments: int = 1,
+    blocks: Mapping[str, str] | None = None,
+    matches: Mapping[str, Point] | None = None,
+) -> tuple[LayPiece, ...]:
+    """The pieces of a garment that are cut from one cloth.
+
+    Args:
+        finished: The garment with its cut lines.
+        cloth: Whose name the pieces ask for.
+        garment: What the plan calls it; the wearer's name unless given.
+        garments: How many alike.
+        blocks: By piece, the word of the block in which it stays.
+        matches: By piece, the place in its own drawing that has to lie on a dominant line.
+
+    Raises:
+        InputError: `lay-fold-off-grain` when cloth lies folded and a half piece's fold does not run along its grain;
+            `lay-zero` when no garment is asked for.
+    """
+    if garments < 1:
+        says = f"{garments} garments are asked for; a lay has at least one"
+        raise InputError(Problem("lay-zero", Severity.ERROR, says, "garments", "Nothing was laid"))
+    name = garment or finished.title.wearer or finished.garment.style
+    own = [one for one in finished.pieces if one.piece.cut.cloth == cloth.name]
+    problems = [p for one in own if cloth.spread in ON_THE_FOLD for p in _contradictions(one)]
+    if problems:
+        raise InputError(problems)
+    return tuple(
+        _piece(
+            one,
+            cloth,
+            name,
+            garments,
+            (blocks or {}).get(one.piece.name, ""),
+            (matches or {}).get(one.piece.name),
+        )
+        for one in own
+    )
+
+
+def _piece(
+    one: FinishedPiece, cloth: LayCloth, garment: str, garments: int, block: str, match: Point | None
+) -> LayPiece:
+    piece = one.piece
+    fold = next((edge.path for edge in piece.edges if edge.fold), None)
+    # Two on the fold are one whole one on two layers: it may then lie anywhere.
+    halved = fold is not None and cloth.spread in ON_THE_FOLD and piece.cut.quantity % 2 == 1
+    move = _onto_the_grain(piece.grain.end - piece.grain.start, fold, one.cut_line)
+    larger = Rigid(a=1 / (1 - cloth.shrink_length / 100), d=1 / (1 - cloth.shrink_width / 100))
+    move = move.then(larger)
+    outline = placed(outline_of(one.cut_line), move)
+    lines = [LayLine(line.kind, tuple(move.point(p) for p in line.points)) for line in _lines(one, halved)]
+    if fold is not None and not halved:
+        # Both halves: the second is the first turned over about the fold, which lies along y = 0.
+        over = Rigid(d=-1.0)
+        outline = _whole(outline, placed(outline, over))
+        lines += [
+            LayLine(line.kind, tuple(over.point(p) for p in line.points))
+            for line in lines
+            if line.kind not in {"grain", "fold"}
+        ]
+    quantity = piece.cut.quantity
+    turned_over = quantity // 2 if piece.cut.mirrored else 0
+    return LayPiece(
+        name=piece.name,
+        garment=garment,
+        outline=outline,
+        upright=quantity - turned_over,
+        turned_over=turned_over,
+        garments=garments,
+        cloth=cloth.name,
+        title=piece.title,
+        on_fold=halved,
+        alike_over=not halved and _alike_over(outline),
+        block=block,
+        match=None if match is None else move.point(match),
+        lines=tuple(lines),
+        words=one.words,
+    )
+
+
+def _onto_the_grain(grain: Vector, fold: Path | None, cut: Path) -> Rigid:
+    """The grain along +x; the fold, where there is one, on y = 0 with the half above it; otherwise near the origin."""
+    turn = Rigid.turn(Vector(1, 0).turn_to(grain) * -1)
+    box = bounds(turn.point(p) for p in cut.flattened(FINE_MM))
+    if fold is None:
+        return turn.then(Rigid.shift(Vector(-box[0], -box[1])))
+    level = turn.point(fold.start).y
+    onto = turn.then(Rigid.shift(Vector(-box[0], -level)))
+    if box[3] - level >= level - box[1]:
+        return onto
+    return onto.then(Rigid(d=-1.0))  # either half may be drawn: the other is the same turned over
+
+
+def _whole(half: Outline, other: Outline) -> Outline:
+    """Two halves joined along the fold; a hair of rounding between them is bridged."""
+    lowered = tuple(Point(p.x, 0.0 if abs(p.y) < 1e-6 else p.y) for p in half)
+    raised = tuple(Point(p.x, 0.0 if abs(p.y) < 1e-6 else p.y) for p in other)
+    parts = united([lowered, raised])
+    return max(parts, key=ground)
+
+
+def _alike_over(outline: Outline) -> bool:
+    over = placed(outline, Rigid(d=-1.0))
+    low, high = bounds(outline)[1], bounds(over)[1]
+    shared = common_ground([outline, placed(over, Rigid.shift(Vector(0, low - high)))])
+    return sum(area for _, _, area in shared) > ground(outline) * (1 - ALIKE)
+
+
+def _lines(one: FinishedPiece, halved: bool) -> Iterator[LayLine]:  # noqa: FBT001 - of this file only
+    piece = one.piece
+    yield LayLine("grain", (piece.grain.start, piece.grain.end))
+    for tick in one.ticks:
+        for line in tick.lines:
+            yield LayLine("notch", (line.start, line.end))
+    for edge in piece.edges:
+        if not edge.fold:
+            yield LayLine("seam", tuple(edge.path.flattened(FINE_MM)))
+        elif halved:
+            yield LayLine("fold", (edge.path.start, edge.path.end))
+    for mark in piece.marks:
+        yield LayLine("mark", tuple(mark.path.flattened(FINE_MM)))
+
+
+def _contradictions(one: FinishedPiece) -> Iterator[Problem]:
+    grain = one.piece.grain.end - one.piece.grain.start
+    for edge in one.piece.edges:
+        if edge.fold:
+            lean = Vector.turn_to(grain, edge.path.end - edge.path.start)
+            if abs(math.sin(lean)) > LEVEL:
+                yield Problem(
+                    "lay-fold-off-grain",
+                    Severity.ERROR,
+                    f"{one.piece.name} lies on the fold with {edge.name}, {abs(math.degrees(lean)):.1f} degrees off its "
+                    "grain: on folded cloth the fold runs along the grain",
+                    f"{one.piece.name}.{edge.name}",
+                    "spread the cloth open; then the piece is cut whole. Nothing was laid",
+                )
