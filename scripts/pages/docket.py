@@ -11,10 +11,12 @@ from scripts.pages.markdown import NOTICE, table
 from tapeline.docket.choices import words_of
 from tapeline.docket.finish import ALLOWANCE, HEM, NOTCH
 from tapeline.docket.hand_sizes import HAND_SIZES
+from tapeline.docket.lay import CLOTH_WIDTH, GARMENTS, LAY_LENGTHS, LAY_NUMBERS, LAY_WORDS
 from tapeline.docket.wearer import ALLOWABLE
 from tapeline.export.paper import PAPERS
 from tapeline.finish import FinishChoices
 from tapeline.finish.tools import USUAL_TOOLS, Lines
+from tapeline.lay import LayCloth
 from tapeline.lengths import Length
 from tapeline.measures import Figure
 from tapeline.pattern import Choice, Cloth, Corrections, Word, choices_of
@@ -90,6 +92,14 @@ def page() -> str:
             [[tool.name, f"`{tool.colour}`", ", ".join(tool.lines)] for tool in USUAL_TOOLS],
         ),
         f"These two are the usual ones; lines are of {', '.join(Lines)}, each for one tool only.\n",
+        "## lay\n",
+        table(HEAD, list(_lay()), [1, 2, 3]),
+        (
+            "What stands in `[lay]` is about the shell, the main cloth; "
+            "another cloth of the garment has a table of its own, such as `[lay.rib]`, "
+            "with the same keys and its `width`. "
+            "See [lay the pieces on the cloth](../howto/lay.md).\n"
+        ),
     ]
     return "\n".join(parts)
 
@@ -157,6 +167,27 @@ def _finish() -> Iterator[Row]:
     ):
         yield [key, f"{mm / 10:g}", *_range(limits), limits.says]
     yield ["paper", "A4", "", "", ", ".join(PAPERS) + ', or a roll: `"roll 914 mm"`, `"roll 36 in"`']
+
+
+def _lay() -> Iterator[Row]:
+    usual = LayCloth()
+    for key, (kind, says) in LAY_WORDS.items():
+        yield [key, str(getattr(usual, key)), "", "", f"{says}: {', '.join(kind)}"]
+    for key, (name, limits) in LAY_LENGTHS.items():
+        yield [key, f"{getattr(usual, name) / 10:g}", *_range(limits), limits.says]
+    for key, limits in LAY_NUMBERS.items():
+        yield [key, "" if key == "price" else "0", *_range(limits), limits.says]
+    yield ["garments", "1", *_range(GARMENTS), GARMENTS.says]
+    yield ["together", "[]", "", "", 'pieces that are laid as one block: `[["front", "sleeve"]]`']
+    yield ["unmatched", "[]", "", "", 'pieces that need not match stripes or checks: `["pocket"]`']
+    flaw = "`[{ along = 30, across = 20, length = 2, width = 2 }]`"
+    yield ["flaws", "[]", "", "", f"places to keep clear of, from the beginning and from the lower edge: {flaw}"]
+    yield [
+        "width",
+        "140",
+        *_range(CLOTH_WIDTH),
+        f"{CLOTH_WIDTH.says}; in a cloth's own table, for the shell in `[cloth]`",
+    ]
 
 
 def _range(limits: Choice) -> tuple[str, str]:

@@ -47,11 +47,16 @@ def shared_area(one: Corners, other: Corners) -> float:
     high = min(max(y for _, y in one), max(y for _, y in other))
     if left >= right or low >= high:
         return 0.0
-    sides = [[(a, b) for a, b in pairwise([*corners, corners[0]]) if a[0] != b[0]] for corners in (one, other)]
+    sides = [
+        [(a, b) for a, b in pairwise([*corners, corners[0]]) if a[0] != b[0] and _reaches(a[0], b[0], left, right)]
+        for corners in (one, other)
+    ]
     stops = {left, right} | {x for x, _ in (*one, *other) if left < x < right}
     stops |= {x for a in sides[0] for b in sides[1] if (x := _meet(a, b)) is not None and left < x < right}
     total = 0.0
     for start, end in pairwise(sorted(stops)):
+        if end - start < 1e-9:  # nothing to speak of, and its middle may be one of its ends
+            continue
         middle = (start + end) / 2
         heights = [
             sorted(
@@ -111,6 +116,10 @@ def _counted(plan: dict[str, Any]) -> list[str]:
         if (there[key, False], there[key, True]) != wanted:
             says.append(f"{key} lies {there[key, False]} and {there[key, True]} times, not {wanted}")
     return says
+
+
+def _reaches(x0: float, x1: float, left: float, right: float) -> bool:
+    return min(x0, x1) < right and max(x0, x1) > left
 
 
 def _meet(a: tuple[Any, Any], b: tuple[Any, Any]) -> float | None:

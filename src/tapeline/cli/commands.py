@@ -14,7 +14,21 @@ from tapeline.problems import closest
 
 __all__ = ["COMMANDS", "command", "tapeline"]
 
-COMMANDS = ("new", "open", "measure", "draft", "true", "explain", "drape", "print", "cut", "read", "batch", "make")
+COMMANDS = (
+    "new",
+    "open",
+    "measure",
+    "draft",
+    "true",
+    "explain",
+    "drape",
+    "print",
+    "cut",
+    "read",
+    "lay",
+    "batch",
+    "make",
+)
 """Each is a file of this folder, with the command in it under its own name, or `NAME_`."""
 
 SETTINGS = {"help_option_names": ["-h", "--help"], "max_content_width": 80}

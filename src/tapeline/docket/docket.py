@@ -9,6 +9,7 @@ from typing import Any
 from tapeline.docket.places import Keys
 from tapeline.finish import FinishChoices
 from tapeline.finish.tools import USUAL_TOOLS, Tool
+from tapeline.lay.settings import LaySettings
 from tapeline.measures import Wearer
 from tapeline.pattern import Cloth, Corrections
 from tapeline.problems import Problem
@@ -39,6 +40,8 @@ class Docket:
     cloth: Cloth
     finish: FinishChoices
     paper: str
+    lay: LaySettings
+    """How the cloth lies for cutting."""
     allow: frozenset[str]
     """Codes of problems that the maker lets pass."""
     table: Mapping[str, Any] = field(hash=False)
@@ -75,4 +78,4 @@ def docket_keys(where: str) -> Keys | None:
     first, *rest = where.partition(":")[0].split(".")
     if first == "tapes":
         return ("wearer", "tapes", *rest)
-    return (first, *rest) if first in {"wearer", "garment", "cloth", "finish", "cutter"} else None
+    return (first, *rest) if first in {"wearer", "garment", "cloth", "finish", "cutter", "lay"} else None

@@ -14,6 +14,7 @@ from tapeline.docket.docket import Docket
 from tapeline.docket.file import docket_text, toml_table
 from tapeline.docket.finish import read_finish, read_paper
 from tapeline.docket.hand_sizes import HAND_SIZES
+from tapeline.docket.lay import read_lay
 from tapeline.docket.places import Keys, places, printable
 from tapeline.docket.reader import Reader, dotted
 from tapeline.docket.wearer import read_allow, read_wearer
@@ -24,7 +25,7 @@ from tapeline.styles import STYLES, Style
 
 __all__ = ["docket_from", "docket_from_text", "read_docket"]
 
-TABLES = ("wearer", "garment", "cloth", "finish", "cutter", "allow")
+TABLES = ("wearer", "garment", "cloth", "finish", "cutter", "lay", "allow")
 GARMENT_KEYS = ("style", "frame", "sizes", "corrections")
 FRAMES = ("survey", "proportional")
 
@@ -79,6 +80,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
     ending = reader.table(table, ("finish",))
     finish, paper = read_finish(reader, ending), read_paper(reader, ending)
     tools = read_tools(reader, reader.table(table, ("cutter",)))
+    lay = read_lay(reader, reader.table(table, ("lay",)), cloth)
     if wearer is None or style is None or any(p.severity is Severity.ERROR for p in reader.problems):
         raise InputError(reader.problems)
     if wearer.made_from:
@@ -95,6 +97,7 @@ def docket_from(table: Mapping[str, Any], name: str, where: Callable[[Keys], str
         cloth=cloth,
         finish=finish,
         paper=paper,
+        lay=lay,
         allow=allow,
         table=table,
         where=reader.where,

@@ -11,7 +11,9 @@ from typing import Any
 from tapeline.docket.choices import Words, words_of
 from tapeline.docket.finish import ALLOWANCE, HEM, NOTCH
 from tapeline.docket.hand_sizes import HAND_SIZES
+from tapeline.docket.lay import CLOTH_WIDTH, GARMENTS, LAY_LENGTHS, LAY_NUMBERS, LAY_WORDS
 from tapeline.finish import FinishChoices
+from tapeline.lay.cloth import LayCloth
 from tapeline.lengths import Length
 from tapeline.measures import Figure, Tape, tapes_of
 from tapeline.pattern import Choice, Cloth, Corrections, Word, choices_of
@@ -72,6 +74,10 @@ def template(style: Style, unit: Unit, size: str | None = None, figure: Figure =
         "",
         "[finish]",
         *_finish(unit),
+        "",
+        *_remark("How the cloth lies for cutting; another cloth of the garment has a table of its own:"),
+        "[lay]",
+        *_lay(unit),
     ]
     return "\n".join(lines) + "\n"
 
@@ -169,6 +175,23 @@ def _finish(unit: Unit) -> Iterator[str]:
     yield _line(f"# hem = {_value(hem, unit)}", f"depth of the hems, {_range(HEM, unit)}: {HEM.says}")
     yield _line(f"# notch = {_value(notch, unit)}", f"depth of the notches, {_range(NOTCH, unit)}")
     yield _line('# paper = "A4"', 'A4, A3, A2, A1, A0, Letter, "roll 914 mm", "roll 36 in"')
+
+
+def _lay(unit: Unit) -> Iterator[str]:
+    usual = LayCloth()
+    for key, (kind, says) in LAY_WORDS.items():
+        yield _line(f'# {key} = "{getattr(usual, key)}"', f"{says}: {', '.join(kind)}")
+    for key, (name, limits) in LAY_LENGTHS.items():
+        length = Length(getattr(usual, name))
+        yield _line(f"# {key} = {_value(length, unit)}", f"{limits.says}, {_range(limits, unit, length)}")
+    for key, limits in LAY_NUMBERS.items():
+        yield _line(f"# {key} = 0", f"{limits.says}, {_range(limits, unit, 0)}")
+    yield _line("# garments = 1", GARMENTS.says)
+    yield _line("# together = []", 'pieces laid as one block: [["front", "sleeve"]]')
+    yield _line("# unmatched = []", 'pieces that need not match stripes: ["pocket"]')
+    yield _line("# flaws = []", "places to keep clear of: [{ along = 30, across = 20, length = 2, width = 2 }]")
+    rib = _value(Length(1000), unit)
+    yield _line(f"# rib = {{ width = {rib} }}", f"the rib's own; {CLOTH_WIDTH.says}, {_range(CLOTH_WIDTH, unit)}")
 
 
 def _range(limits: Choice, unit: Unit, value: object = None) -> str:

@@ -5,6 +5,7 @@ from tapeline.export.cutter import CutDrawing, cutter_drawings
 from tapeline.export.dxf import Release
 from tapeline.export.exchange import Exchanged, exchange
 from tapeline.export.json import document, schema, text
+from tapeline.export.lay_picture import lay_picture, lay_table
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
 from tapeline.export.plotter import Plot, plotted
@@ -27,6 +28,8 @@ __all__ = [
     "cutter_drawings",
     "document",
     "exchange",
+    "lay_picture",
+    "lay_table",
     "letters_width",
     "paper",
     "pdf",

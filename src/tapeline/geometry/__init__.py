@@ -1,5 +1,6 @@
 """Points, curves, paths and fair lines, on plain floats in millimetres and radians; x to the side, y up."""
 
+from tapeline.geometry.empty import empty_boxes
 from tapeline.geometry.extent import extent
 from tapeline.geometry.fair_line import fair_line
 from tapeline.geometry.ground import (
@@ -41,6 +42,7 @@ __all__ = [
     "closed_up",
     "common_ground",
     "crosses_itself",
+    "empty_boxes",
     "extent",
     "fair_line",
     "ground",

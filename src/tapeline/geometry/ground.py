@@ -83,10 +83,12 @@ def grown(outline: Sequence[Point], by: float, *, chord: float = 0.0) -> Outline
     >>> bounds(grown((Point(0, 0), Point(20, 0), Point(20, 10), Point(0, 10)), 1))
     (-1.0, -1.0, 21.0, 11.0)
     """
-    shape = _polygon(outline).buffer(by + chord, join_style="mitre", mitre_limit=SHARPEST)
-    if chord:
-        shape = shape.simplify(chord)
-    return _corners(shape)
+    shape = _polygon(outline).buffer(by, join_style="mitre", mitre_limit=SHARPEST)
+    if chord and not (fewer := shape.simplify(chord)).covers(shape):
+        # Where a chord cuts into it, all of it moves out by that much; straight sides stay where they are.
+        fewer = shape.buffer(chord, join_style="mitre", mitre_limit=SHARPEST).simplify(chord)
+        return _corners(fewer if fewer.covers(shape) else shape)
+    return _corners(fewer if chord else shape)
 
 
 def simpler(outline: Sequence[Point], slack: float) -> Outline:

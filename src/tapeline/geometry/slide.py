@@ -31,7 +31,8 @@ class Solid:
     def shifted(self, x: float, y: float) -> Solid:
         """The same, elsewhere."""
         made = Solid.__new__(Solid)
-        made.corners, made.ends = self.corners + (x, y), self.ends + (x, y)
+        by = np.array((x, y))
+        made.corners, made.ends = self.corners + by, self.ends + by
         a, b, c, d = self.box
         made.box = (a + x, b + y, c + x, d + y)
         return made

@@ -97,7 +97,7 @@ class Table:
             tried += [other.box[3] + self.margin - low, other.box[1] - self.margin - high]
         if repeats(piece, self.cloth).y and piece.match is not None:
             tried = [y + self._across(piece, stance, y, side) for y in tried for side in (1.0, -1.0)]
-        fits = [y for y in tried if -1e-6 <= y + low and y + high <= strip + 1e-6]
+        fits = [y for y in tried if y + low >= -1e-6 and y + high <= strip + 1e-6]
         return sorted({round(y, 6) for y in fits})
 
     def _across(self, piece: LayPiece, stance: Stance, y: float, side: float) -> float:
@@ -118,7 +118,7 @@ def copies(pieces: Iterable[LayPiece], cloth: LayCloth) -> list[Copy]:
 
 
 def dropped(pieces: Sequence[LayPiece], cloth: LayCloth, order: Sequence[Copy] | None = None) -> LayPlan | None:
-    """Every copy where it ends furthest back, in an order (the largest first unless given); None when one fits nowhere."""
+    """Every copy where it ends furthest back, in an order (the largest first); None when one fits nowhere."""
     wanted = order or sorted(copies(pieces, cloth), key=lambda c: -_size(c.piece))
     table = Table(cloth, ROUGH_MM)
     for copy in wanted:

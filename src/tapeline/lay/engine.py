@@ -18,6 +18,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Self
 
 from tapeline.geometry import Outline
 
@@ -76,7 +77,7 @@ class Run:
         self.failed = ""
         self.ended = False
         self._lines: queue.Queue[str | None] = queue.Queue()
-        self._process = subprocess.Popen(
+        self._process = subprocess.Popen(  # noqa: S603 - this Python, and a file of this package
             [sys.executable, "-P", str(CHILD)],
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
@@ -110,7 +111,7 @@ class Run:
                 self._said.write(json.dumps(message) + "\n")
                 self._said.flush()
 
-    def __enter__(self) -> Run:
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(self, *_: object) -> None:
@@ -150,6 +151,7 @@ class Run:
         if self._process.poll() is None:
             self._process.kill()
         self._process.wait()
+        self.ended = True
         self._reader.join()
         for stream in (self._process.stdin, self._process.stdout):
             if stream is not None:

@@ -1,4 +1,4 @@
-"""One way to put a lay to the engine, and to read its answer: a piece's room as an item, an item's place as a placement."""
+"""One way to put a lay to the engine, and to read its answer: rooms become items, items become placements."""
 
 from __future__ import annotations
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from tapeline.finish import Finished, FinishedPiece
 from tapeline.geometry import (
@@ -71,28 +72,23 @@ def lay_pieces(
     if problems:
         raise InputError(problems)
     return tuple(
-        _piece(
-            one,
-            cloth,
-            name,
-            garments,
-            (blocks or {}).get(one.piece.name, ""),
-            (matches or {}).get(one.piece.name),
+        replace(
+            _piece(one, cloth, (matches or {}).get(one.piece.name)),
+            garment=name,
+            garments=garments,
+            block=(blocks or {}).get(one.piece.name, ""),
         )
         for one in own
     )
 
 
-def _piece(
-    one: FinishedPiece, cloth: LayCloth, garment: str, garments: int, block: str, match: Point | None
-) -> LayPiece:
+def _piece(one: FinishedPiece, cloth: LayCloth, match: Point | None) -> LayPiece:
     piece = one.piece
     fold = next((edge.path for edge in piece.edges if edge.fold), None)
     # Two on the fold are one whole one on two layers: it may then lie anywhere.
     halved = fold is not None and cloth.spread in ON_THE_FOLD and piece.cut.quantity % 2 == 1
-    move = _onto_the_grain(piece.grain.end - piece.grain.start, fold, one.cut_line)
-    larger = Rigid(a=1 / (1 - cloth.shrink_length / 100), d=1 / (1 - cloth.shrink_width / 100))
-    move = move.then(larger)
+    grain = piece.grain.end - piece.grain.start
+    move = _onto_the_fold(fold, grain, one.cut_line)
     outline = placed(outline_of(one.cut_line), move)
     lines = [LayLine(line.kind, tuple(move.point(p) for p in line.points)) for line in _lines(one, halved)]
     if fold is not None and not halved:
@@ -104,37 +100,47 @@ def _piece(
             for line in lines
             if line.kind not in {"grain", "fold"}
         ]
+    onto = _onto_the_grain(move.vector(grain), outline, halved)
+    onto = onto.then(Rigid(a=1 / (1 - cloth.shrink_length / 100), d=1 / (1 - cloth.shrink_width / 100)))
+    outline = placed(outline, onto)
+    lines = [LayLine(line.kind, tuple(onto.point(p) for p in line.points)) for line in lines]
+    move = move.then(onto)
     quantity = piece.cut.quantity
     turned_over = quantity // 2 if piece.cut.mirrored else 0
     return LayPiece(
         name=piece.name,
-        garment=garment,
+        garment="",
         outline=outline,
         upright=quantity - turned_over,
         turned_over=turned_over,
-        garments=garments,
         cloth=cloth.name,
         title=piece.title,
         on_fold=halved,
         alike_over=not halved and _alike_over(outline),
-        block=block,
         match=None if match is None else move.point(match),
         lines=tuple(lines),
         words=one.words,
     )
 
 
-def _onto_the_grain(grain: Vector, fold: Path | None, cut: Path) -> Rigid:
-    """The grain along +x; the fold, where there is one, on y = 0 with the half above it; otherwise near the origin."""
-    turn = Rigid.turn(Vector(1, 0).turn_to(grain) * -1)
-    box = bounds(turn.point(p) for p in cut.flattened(FINE_MM))
+def _onto_the_fold(fold: Path | None, grain: Vector, cut: Path) -> Rigid:
+    """The fold, where there is one, on y = 0, with the half above it."""
     if fold is None:
-        return turn.then(Rigid.shift(Vector(-box[0], -box[1])))
-    level = turn.point(fold.start).y
-    onto = turn.then(Rigid.shift(Vector(-box[0], -level)))
-    if box[3] - level >= level - box[1]:
+        return Rigid()
+    way = fold.end - fold.start
+    way = way if way.dot(grain) > 0 else way * -1
+    onto = Rigid.laying(fold.start, way, Point(0, 0), Vector(1, 0))
+    box = bounds(onto.point(p) for p in cut.flattened(FINE_MM))
+    if box[3] >= -box[1]:
         return onto
     return onto.then(Rigid(d=-1.0))  # either half may be drawn: the other is the same turned over
+
+
+def _onto_the_grain(grain: Vector, outline: Outline, halved: bool) -> Rigid:  # noqa: FBT001 - of this file only
+    """The grain along +x, and the piece near the origin; one on the fold stays on it."""
+    turn = Rigid() if halved else Rigid.turn(grain.turn_to(Vector(1, 0)))
+    box = bounds(placed(outline, turn))
+    return turn.then(Rigid.shift(Vector(-box[0], 0 if halved or abs(box[1] + box[3]) < ALIKE else -box[1])))
 
 
 def _whole(half: Outline, other: Outline) -> Outline:
@@ -176,8 +182,8 @@ def _contradictions(one: FinishedPiece) -> Iterator[Problem]:
                 yield Problem(
                     "lay-fold-off-grain",
                     Severity.ERROR,
-                    f"{one.piece.name} lies on the fold with {edge.name}, {abs(math.degrees(lean)):.1f} degrees off its "
-                    "grain: on folded cloth the fold runs along the grain",
+                    f"{one.piece.name} lies on the fold with {edge.name}, {abs(math.degrees(lean)):.1f} degrees off "
+                    "its grain: on folded cloth the fold runs along the grain",
                     f"{one.piece.name}.{edge.name}",
                     "spread the cloth open; then the piece is cut whole. Nothing was laid",
                 )

@@ -26,7 +26,8 @@ def schedule(
     seconds: float,
     workers: int,
     used: Callable[[], Sequence[int]],
-    many_orders: bool,  # noqa: FBT001 - passed on from the search
+    *,
+    many_orders: bool,
     seed: int = 0,
 ) -> Iterator[Start]:
     """Starts without end; who reads them stops when the time is over.
@@ -43,7 +44,7 @@ def schedule(
         seed: Of the first start.
 
     >>> from itertools import islice
-    >>> [(start.size, start.seed) for start in islice(schedule((1, 2), 60, 2, lambda: (2,), False), 4)]
+    >>> [(start.size, start.seed) for start in islice(schedule((1, 2), 60, 2, lambda: (2,), many_orders=False), 4)]
     [(1, 0), (2, 1), (2, 2), (2, 3)]
     """
     seeds = itertools.count(seed)

@@ -1,4 +1,4 @@
-"""The search for a short lay: a first plan at once, then starts of the engine, whole and in parts, while there is time."""
+"""The search for a short lay: a first plan at once, then starts of the engine, whole and in parts."""
 
 from __future__ import annotations
 
@@ -115,48 +115,50 @@ class _Search:
     def _engines(self, ended: ExitStack) -> Iterator[LayPlan]:
         sizes = parts(self.given.pieces)
         starts = schedule(
-            sizes, self.until - time.monotonic(), self.workers, self._used, bool(self._halves()), self.seed
+            sizes,
+            self.until - time.monotonic(),
+            self.workers,
+            self._used,
+            many_orders=bool(self._halves()),
+            seed=self.seed,
         )
         working: list[_Engine] = []
         while (now := time.monotonic()) < self.until:
             while len(working) < self.workers and self.until - now > 1.0 and (begun := next(starts, None)):
-                if (engine := self._begun(begun, ended)) is not None:
-                    working.append(engine)
+                working += self._begun(begun, ended)
             if not working:
                 break
             for engine in list(working):
-                over = now >= min(engine.until, self.until)
-                if over:
-                    engine.run.interrupt()
-                for found in engine.run.stopped() if over else engine.run.ready():
-                    engine.waiting = found
-                over = over or engine.run.ended
-                if over or now - engine.taken > TAKE_S:
-                    yield from self._taken(engine, last=over)
-                if over:
-                    self._ended(engine)
+                yield from self._looked_at(engine, over=now >= min(engine.until, self.until))
+                if engine.run.ended:
                     working.remove(engine)
             time.sleep(LOOK_S)
         for engine in working:
             engine.run.interrupt()
         for engine in working:
-            for found in engine.run.stopped():
-                engine.waiting = found
-            yield from self._taken(engine, last=True)
-            self._ended(engine)
+            yield from self._looked_at(engine, over=True)
 
-    def _begun(self, start: Start, ended: ExitStack) -> _Engine | None:
+    def _looked_at(self, engine: _Engine, *, over: bool) -> Iterator[LayPlan]:
+        """What an engine has found; when its time is over it is stopped, and gives its last."""
+        if over:
+            engine.run.interrupt()
+        for found in engine.run.stopped() if over else engine.run.ready():
+            engine.waiting = found
+        over = over or engine.run.ended
+        if over or time.monotonic() - engine.taken > TAKE_S:
+            yield from self._taken(engine, last=over)
+        if over:
+            if engine.run.failed:
+                self.failures.append(engine.run.failed)
+            engine.run.end()
+
+    def _begun(self, start: Start, ended: ExitStack) -> list[_Engine]:
         layout = Layout(part(self.given.pieces, start.size), self.plain, start.seed)
         if not layout.fits:
             self.failures.append("a piece with its stripes does not fit across the cloth")
-            return None
+            return []
         run = ended.enter_context(Run(layout.task(start.seconds)))
-        return _Engine(start, layout, run, time.monotonic() + start.seconds)
-
-    def _ended(self, engine: _Engine) -> None:
-        if engine.run.failed:
-            self.failures.append(engine.run.failed)
-        engine.run.end()
+        return [_Engine(start, layout, run, time.monotonic() + start.seconds)]
 
     def _taken(self, engine: _Engine, *, last: bool) -> Iterator[LayPlan]:
         found, engine.waiting = engine.waiting, None

@@ -6,6 +6,7 @@ The command line, the page and Python callers all go through these functions.
 from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
+from tapeline.project.lay import LayTask, compared, lay_plans, lay_tasks
 from tapeline.project.loosening import two_ways
 from tapeline.project.products import (
     curve_file,
@@ -26,7 +27,9 @@ from tapeline.project.received_file import read_pieces, received_data, received_
 __all__ = [
     "Drafted",
     "Explanation",
+    "LayTask",
     "Mover",
+    "compared",
     "curve_file",
     "cutter_files",
     "document",
@@ -38,6 +41,8 @@ __all__ = [
     "explainable",
     "finished",
     "hand_sheet",
+    "lay_plans",
+    "lay_tasks",
     "plotter_files",
     "print_pdf",
     "printed",

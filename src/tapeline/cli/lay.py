@@ -1,0 +1,146 @@
+"""`tapeline lay`: how the pieces lie on the cloth, so that little is wasted."""
+
+from __future__ import annotations
+
+import time
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from tapeline.cli.commands import command
+from tapeline.cli.lay_options import Asked, lay_options
+from tapeline.cli.options import as_json, force
+from tapeline.cli.show import columns, heading, paragraph, say, show_problems
+
+if TYPE_CHECKING:
+    from tapeline.lay import LayPlan
+    from tapeline.project import LayTask
+    from tapeline.units import Unit
+
+__all__ = ["COMMAND"]
+
+SHOWN_S = 1.0
+"""So often at most a better plan is told of."""
+
+
+@command(
+    example="tapeline lay marit.toml --seconds 30\n"
+    "tapeline lay marit.toml bo.toml --garments 2 --width 150cm --spread folded --picture lay.svg --keep lay.json\n"
+    "tapeline lay --instance shirts.json --seconds 60"
+)
+@click.argument("dockets", nargs=-1, type=click.Path(path_type=Path, readable=False))
+@lay_options
+@as_json
+@force
+def lay(dockets: tuple[Path, ...], *, as_json: bool, force: bool, **options: Any) -> int:  # noqa: ANN401 - `Asked` has their types
+    """Lay the pieces of one or several garments on their cloth.
+
+    Every cloth that the pieces are cut from has a lay of its own. A first plan is there at once, and better ones
+    follow until the time is over; Ctrl-C stops it and keeps the best. Every plan that is told of has been proved:
+    nothing overlaps, and everything faces a way that it may.
+    """
+    asked = Asked(**options)
+    if asked.instance is not None:
+        from tapeline.cli.lay_instance import run_instance
+
+        if dockets:
+            raise click.UsageError("--instance is a lay of its own: give no docket with it")
+        return run_instance(asked.instance, asked.seconds, asked.seed, as_json=as_json)
+    if not dockets:
+        raise click.UsageError("tapeline lay needs a docket, or --instance FILE")
+    return _run(dockets, asked, as_json=as_json, force=force)
+
+
+def _run(dockets: tuple[Path, ...], asked: Asked, *, as_json: bool, force: bool) -> int:
+    from tapeline.docket import read_docket
+    from tapeline.project import draft, lay_tasks
+
+    drafted = [draft(read_docket(path)) for path in dockets]
+    unit = drafted[0].docket.unit
+    tasks = lay_tasks(
+        drafted,
+        garments=asked.garments,
+        cloths=asked.cloth,
+        changed=asked.changed(unit),
+        together=asked.blocks,
+    )
+    begun = asked.begun(tasks)
+    files = asked.files(tasks)
+    for path in files:
+        _may_write(path, dockets, force=force)
+    problems = [problem for one in drafted for problem in one.problems]
+    plans: list[LayPlan] = []
+    stopped = False
+    for task in tasks:
+        problems += task.problems
+        best, stopped = _best(task, asked, begun.get(task.cloth.name), quiet=as_json)
+        if best is not None:
+            plans.append(best)
+        if stopped:
+            break
+    _write(plans, files)
+    _show(plans, tasks, asked, unit, as_json=as_json, stopped=stopped)
+    show_problems(problems)
+    return 0 if all(one.holds for one in drafted) else 1
+
+
+def _may_write(path: Path, dockets: tuple[Path, ...], *, force: bool) -> None:
+    from tapeline.cli.output import may_write
+
+    for docket in dockets:
+        may_write(path, docket, force=force)
+
+
+def _best(task: LayTask, asked: Asked, start: LayPlan | None, *, quiet: bool) -> tuple[LayPlan | None, bool]:
+    """The best plan there was time for, and whether it was stopped before that."""
+    from tapeline.project import lay_plans
+
+    best: LayPlan | None = None
+    told = 0.0
+    try:
+        for best in lay_plans(task, asked.seconds, start=start, seed=asked.seed):
+            now = time.monotonic()
+            if not quiet and now - told >= SHOWN_S:
+                told = now
+                click.echo(f"  {task.cloth.name} {best.seconds:6.1f} s  {best.length_mm / 10:8.1f} cm", err=True)
+    except KeyboardInterrupt:
+        if best is None:
+            raise
+        return best, True
+    return best, False
+
+
+def _write(plans: list[LayPlan], files: dict[Path, tuple[str, str]]) -> None:
+    from tapeline.export import lay_picture, lay_table, write_all
+    from tapeline.lay import kept
+
+    makers = {"picture": lay_picture, "table": lay_table, "keep": kept}
+    by_cloth = {plan.cloth.name: plan for plan in plans}
+    write_all(
+        {path: makers[kind](by_cloth[cloth]).encode() for path, (kind, cloth) in files.items() if cloth in by_cloth}
+    )
+
+
+def _show(
+    plans: list[LayPlan], tasks: tuple[LayTask, ...], asked: Asked, unit: Unit, *, as_json: bool, stopped: bool
+) -> None:
+    from tapeline.cli.lay_report import as_data, rows, widths_of
+
+    if as_json:
+        import json
+
+        say(json.dumps([as_data(plan) for plan in plans], ensure_ascii=False, indent=1))
+        return
+    for plan in plans:
+        task = next(task for task in tasks if task.cloth.name == plan.cloth.name)
+        heading(f"{plan.cloth.name}: {task.garments} {'garment' if task.garments == 1 else 'garments'}")
+        columns(rows(plan, unit))
+        if asked.widths and not stopped:
+            columns(widths_of(task, plan, asked, unit), ["cloth wide", "length", "difference", "used"], "rrrr")
+    if stopped:
+        say()
+        paragraph("Stopped; the best plan so far was kept.")
+
+
+COMMAND = lay

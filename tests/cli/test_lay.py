@@ -1,0 +1,87 @@
+"""`tapeline lay`: plans are kept, drawn and gone on from; what is wrong is said, and nothing is half written."""
+
+from __future__ import annotations
+
+import csv
+import json
+import xml.etree.ElementTree as ET
+from pathlib import Path
+
+import pytest
+
+from tests.cli.process import EXAMPLES, tapeline
+from tests.lay import independent
+
+pytestmark = pytest.mark.slow
+"""Each starts the command several times."""
+
+TEE = EXAMPLES / "tee.toml"
+
+
+def test_a_plan_is_kept_drawn_listed_and_gone_on_from(tmp_path: Path) -> None:
+    """The three files tell of the same coordinates, and the kept one is a plan to begin with."""
+    files = ("--keep", "lay.json", "--picture", "lay.svg", "--table", "lay.csv")
+    done = tapeline("lay", TEE, "--cloth", "shell", "--seconds", "1", "--price", "20", *files, cwd=tmp_path)
+    assert done.code == 0, done.err
+    assert "no shorter than" in done.out
+    text = (tmp_path / "lay.json").read_text(encoding="utf-8")
+    assert independent.wrong(text) == []
+    plan = json.loads(text)
+    rows = list(csv.DictReader((tmp_path / "lay.csv").read_text(encoding="utf-8").splitlines()))
+    assert [float(row["x_mm"]) for row in rows] == [pytest.approx(p["x"], abs=0.001) for p in plan["placements"]]
+    assert max(float(row["right_mm"]) for row in rows) == pytest.approx(plan["length_mm"], abs=0.01)
+    drawn = ET.fromstring((tmp_path / "lay.svg").read_text(encoding="utf-8"))
+    polygons = drawn.findall(".//{http://www.w3.org/2000/svg}polygon")
+    assert len(polygons) == len(rows) == 4
+    again = tapeline(
+        "lay", TEE, "--cloth", "shell", "--seconds", "1", "--price", "20", "--from", "lay.json", "--json", cwd=tmp_path
+    )
+    assert again.code == 0, again.err
+    assert json.loads(again.out)[0]["length_mm"] <= plan["length_mm"] + 0.01
+    other = tapeline("lay", TEE, "--cloth", "shell", "--width", "160cm", "--from", "lay.json", cwd=tmp_path)
+    assert other.code == 2
+    assert "[lay-other]" in other.err
+
+
+def test_each_cloth_has_its_file(tmp_path: Path) -> None:
+    """Shell and rib; two garments of two dockets in one lay."""
+    done = tapeline(
+        "lay",
+        TEE,
+        EXAMPLES / "long-sleeved-tee.toml",
+        "--garments",
+        "2",
+        "--seconds",
+        "1",
+        "--keep",
+        "lay.json",
+        cwd=tmp_path,
+    )
+    assert done.code == 0, done.err
+    for name, pieces in (("shell", 16), ("rib", 4)):
+        text = (tmp_path / f"lay-{name}.json").read_text(encoding="utf-8")
+        assert independent.wrong(text) == []
+        assert len(json.loads(text)["placements"]) == pieces
+
+
+def test_what_is_wrong_is_said_and_nothing_is_written(tmp_path: Path) -> None:
+    """Bad input of every kind ends with 2 and leaves no file."""
+    (tmp_path / "empty.json").write_text("", encoding="utf-8")
+    (tmp_path / "binary.json").write_bytes(b"\xff\xfe\x00")
+    for words, code in (
+        ((), "command-line"),
+        ((TEE, "--width", "30cm"), "lay-too-narrow"),
+        ((TEE, "--gap", "-1cm"), "lay-cloth"),
+        ((TEE, "--tilt", "nan"), "lay-cloth"),
+        ((TEE, "--seconds", "nan"), "lay-time"),
+        ((TEE, "--together", "front, slev"), "lay-piece-unknown"),
+        ((TEE, "--together", "front, sleeve", "--spread", "folded"), "lay-block"),
+        ((TEE, "--flaw", "1, 2, 3"), "lay-flaw"),
+        ((TEE, "--from", "empty.json", "--cloth", "shell"), "lay-kept"),
+        (("--instance", "binary.json"), "lay-unreadable"),
+        (("--instance", "empty.json", TEE), "command-line"),
+    ):
+        done = tapeline("lay", *words, *(("--keep", "lay.json") if TEE in words else ()), cwd=tmp_path)
+        assert f"[{code}]" in done.err, (words, done.err)
+        assert done.code == 2
+        assert {path.name for path in tmp_path.iterdir()} == {"empty.json", "binary.json"}
