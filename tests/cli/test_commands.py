@@ -34,6 +34,9 @@ NO_COMMANDS = {
         "batch_run",
         "host",
         "password",
+        "lay_instance",
+        "lay_options",
+        "lay_report",
     )
 }
 """Files of the command line that are no command."""

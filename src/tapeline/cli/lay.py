@@ -25,9 +25,9 @@ SHOWN_S = 1.0
 
 
 @command(
-    example="tapeline lay marit.toml --seconds 30\n"
-    "tapeline lay marit.toml bo.toml --garments 2 --width 150cm --spread folded --picture lay.svg --keep lay.json\n"
-    "tapeline lay --instance shirts.json --seconds 60"
+    example="tapeline lay marit.toml --seconds 5
+"
+    "tapeline lay marit.toml --garments 2 --width 150cm --seconds 2 --picture lay.svg"
 )
 @click.argument("dockets", nargs=-1, type=click.Path(path_type=Path, readable=False))
 @lay_options
@@ -39,6 +39,8 @@ def lay(dockets: tuple[Path, ...], *, as_json: bool, force: bool, **options: Any
     Every cloth that the pieces are cut from has a lay of its own. A first plan is there at once, and better ones
     follow until the time is over; Ctrl-C stops it and keeps the best. Every plan that is told of has been proved:
     nothing overlaps, and everything faces a way that it may.
+
+    With --instance a strip-packing instance of research is packed in place of garments.
     """
     asked = Asked(**options)
     if asked.instance is not None:
