@@ -25,9 +25,8 @@ SHOWN_S = 1.0
 
 
 @command(
-    example="tapeline lay marit.toml --seconds 5
-"
-    "tapeline lay marit.toml --garments 2 --width 150cm --seconds 2 --picture lay.svg"
+    example="tapeline lay marit.toml --seconds 5\n"
+    "tapeline lay marit.toml --garments 2 --seconds 2 --picture lay.svg"
 )
 @click.argument("dockets", nargs=-1, type=click.Path(path_type=Path, readable=False))
 @lay_options
