@@ -9,7 +9,7 @@ import pytest
 
 from tapeline.blocks.armhole_finish import ArmholeFinish, ArmholeFinishChoices
 from tapeline.blocks.button_band import BAND_CLOSURES
-from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices
+from tapeline.blocks.hems import HEM_SHAPES, PLAIN_HEM, HemChoices, HemFinish
 from tapeline.blocks.hood_choices import HoodChoices, HoodCut
 from tapeline.blocks.keyhole import KeyholeChoices, KeyholePlace
 from tapeline.blocks.neck_finish import NeckFinish
@@ -83,6 +83,8 @@ def test_a_draft_is_as_it_was(name: str, person: Wearer, style: str, looseness: 
     [
         ("marit_curved_vented", cm(12), HemChoices(HEM_SHAPES["curved"], vent=cm(6))),
         ("marit_cropped", cm(-22), PLAIN_HEM),
+        ("marit_hem_faced", cm(10), HemChoices(HEM_SHAPES["curved"], finish=HemFinish.FACING)),
+        ("marit_hem_bound", cm(6), HemChoices(finish=HemFinish.BINDING)),
     ],
 )
 def test_a_hem_is_as_it_was(name: str, length: Length, hem: HemChoices) -> None:

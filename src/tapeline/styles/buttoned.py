@@ -17,6 +17,7 @@ from tapeline.lengths import Length
 from tapeline.pattern import Garment
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, facing_seams, no_point
+from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams, zip_joins, zip_seams
@@ -97,7 +98,7 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
-    return pieced(d, full, c.yoke, c.colour_block)
+    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block), c.hem)
 
 
 def hand_passes(d: Draft, arm: Sleeve) -> None:

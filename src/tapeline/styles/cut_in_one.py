@@ -18,6 +18,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, Girth, Mark, NotchKind, choice
 from tapeline.styles.body import ArmLines, HalfShape, OwnEdges, body_girths
 from tapeline.styles.cut_in_one_seams import cut_in_one_joins, cut_in_one_seams, gusset_seams
+from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
@@ -72,13 +73,14 @@ def cut_in_one(d: Draft, c: CutInOneChoices, *, surveyed: bool) -> Garment:
     back, front = drawn["back"], drawn["front"]
     neck = finished_neck(d, c.neckline, c.band, made)
     diamond = () if front.opens is None or back.opens is None else (gusset(d, c.arm.slit, front.opens, back.opens),)
-    return d.garment(
+    garment = d.garment(
         "cut-in-one",
         pieces=(*made.body.pieces, *diamond, *neck.pieces),
         seams=(*cut_in_one_seams(), *(gusset_seams() if diamond else ()), *neck.seams),
         joins=(*cut_in_one_joins(made.back_side, made.neckline.bends), *neck.joins),
         girths=girths(d, c, made, back, front),
     )
+    return hem_finished(d, garment, c.hem)
 
 
 def own_edges(name: str, lines: CutInOne) -> OwnEdges:

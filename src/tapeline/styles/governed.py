@@ -80,6 +80,7 @@ GOVERNED = (
     Governed("collar.centre_back_top", ("collar", "width"), "up"),
     Governed("collar.crease_left", ("collar", "width"), "up"),
     Governed("cuff.crease_left", ("cuff", "width"), "up"),
+    Governed("hem_binding.crease_left", ("hem", "binding", "width"), "up"),
     Governed("front.wrap_level", ("wrap", "above_waist"), "up"),
     # Each front is cut back by half of its band.
     Governed("front.band_low", ("closure", "width"), "out", share=0.5),

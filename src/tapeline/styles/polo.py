@@ -17,6 +17,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, no_point, placket_seams
+from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
@@ -63,7 +64,8 @@ def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
         joins=(*body_joins(made.back_side, made.neckline.bends), *sleeve_joins()),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
-    return sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
+    full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
+    return hem_finished(d, full, c.hem)
 
 
 STYLE = Style(

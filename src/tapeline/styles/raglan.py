@@ -15,6 +15,7 @@ from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import ArmLines, HalfShape, body_girths
+from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.raglan_seams import over_the_sleeves, raglan_joins, raglan_seams
 from tapeline.styles.sides import LENGTH
@@ -55,13 +56,14 @@ def raglan(d: Draft, c: RaglanTopChoices, *, surveyed: bool) -> Garment:
     arm = raglan_sleeve(d, c.sleeve, back, front, made.frame.arm_length, neck_edge=neck_edge(c.neckline))
     crossed = replace(made, neckline=replace(made.neckline, body=(front.neckline, back.neckline)))
     neck = over_the_sleeves(finished_neck(d, c.neckline, c.band, crossed))
-    return d.garment(
+    garment = d.garment(
         "raglan",
         pieces=(*made.body.pieces, *arm.pieces, *neck.pieces),
         seams=(*raglan_seams(), *neck.seams),
         joins=(*raglan_joins(made.back_side, made.neckline.bends), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *arm.girths),
     )
+    return hem_finished(d, garment, c.hem)
 
 
 STYLE = Style(

@@ -15,6 +15,7 @@ from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
@@ -58,7 +59,7 @@ def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
-    return pieced(d, full, c.yoke, c.colour_block)
+    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block), c.hem)
 
 
 STYLE = Style(

@@ -18,6 +18,7 @@ from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.armhole import armhole_edge, finished_armhole, inside_armhole
 from tapeline.styles.body import ArmLines, HalfShape, body_girths
+from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
@@ -87,7 +88,7 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
         joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins, *arm.joins),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
     )
-    return pieced(d, garment, c.yoke, c.colour_block)
+    return hem_finished(d, pieced(d, garment, c.yoke, c.colour_block), c.hem)
 
 
 STYLE = Style(

@@ -103,6 +103,13 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.collar.stand": ("stand.centre_back", "stand.front_end"),
     "garment.collar.width": ("collar.front_end", "collar.centre_back"),
     "garment.collar.rise": ("stand.neckline", "stand.collar", "collar.stand", "collar.neckline"),
+    "garment.hem.finish": (
+        *("back.hem", "front.hem"),
+        *("back_hem_facing.inner", "front_hem_facing.inner", "hem_binding.hem"),
+    ),
+    "garment.hem.facing": ("back_hem_facing.inner", "front_hem_facing.inner"),
+    "garment.hem.binding.width": ("hem_binding.centre_front", "hem_binding.centre_back"),
+    "garment.hem.binding.stretch": ("hem_binding.hem", "hem_binding.hem_turned"),
     "garment.wrap.above_waist": ("front.neckline", "front.side_over"),
     "garment.closure": ("front.centre", "button_band.front", "button_band.front_turned"),
     "garment.closure.width": ("button_band.lower_end", "button_band.upper_end", "front.centre"),
