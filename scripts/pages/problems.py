@@ -27,11 +27,12 @@ NO_CODES = frozenset(
         "cut-in-one",
         "high-low",
         "one-piece",
+        "size-run",
         *("three-quarter", "two-panel", "three-panel"),
         *("by-garment", "face-to-face", "one-way", "two-way"),
     }
 )
-"""Words of the same shape that name something else: kinds of line, parts of a page and of garments, ways of cloth."""
+"""Words of the same shape that name something else: lines, parts of a page and of garments, ways of cloth, commands."""
 
 
 def codes() -> set[str]:

@@ -13,6 +13,7 @@ from tapeline.measures import (
     SizeInterval,
     doubts,
     letter_code,
+    size_labels,
     size_wearer,
     women_size,
 )
@@ -106,3 +107,35 @@ def test_a_size_that_is_not_in_the_table_is_a_problem(label: str, figure: Figure
         size_wearer(label, figure)
     assert error.value.problems[0].code == "size-unknown"
     assert error.value.problems[0].hint
+
+
+@pytest.mark.parametrize(
+    ("text", "figure", "labels"),
+    [
+        ("84-104", Figure.WOMAN, "84 88 92 96 100 104"),
+        ("104..122", Figure.WOMAN, "104 110 116 122"),
+        ("S-XL", Figure.MAN, "S M L XL"),
+        ("xs to m, XXL", Figure.WOMAN, "XS S M XXL"),
+        ("94 \N{EN DASH} 102; 78", Figure.MAN, "94 98 102 78"),
+    ],
+)
+def test_lists_of_sizes_take_the_steps_of_the_table(text: str, figure: Figure, labels: str) -> None:
+    """Ranges step as EN 13402-3 does, by 4 and from 104 on by 6 (read in a secondary text)."""
+    assert size_labels(text, figure) == tuple(labels.split())
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("", "sizes-not-understood"),
+        ("104-84", "sizes-not-understood"),
+        ("S-104", "sizes-not-understood"),
+        ("85", "size-unknown"),
+        ("84-92, 88", "size-twice"),
+    ],
+)
+def test_lists_that_are_none_are_told(text: str, code: str) -> None:
+    """An empty list, a range that runs down or from letters to numbers, a strange size, one that is there twice."""
+    with pytest.raises(InputError) as refused:
+        size_labels(text, Figure.WOMAN)
+    assert [problem.code for problem in refused.value.problems] == [code]

@@ -5,18 +5,13 @@ from __future__ import annotations
 import os
 from contextlib import nullcontext
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from tapeline.cli.commands import command
+from tapeline.cli.counted import counted
 from tapeline.cli.options import force
 from tapeline.cli.show import columns, say
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from tapeline.cli.batch_row import Answer
 
 __all__ = ["COMMAND"]
 
@@ -47,7 +42,7 @@ def batch(orders: Path, out: Path | None, jobs: int | None, *, json_lines: bool,
     failed = 0
     rows = []
     with written_whole(out) if out is not None else nullcontext() as file:
-        for answer in _counted(answers(listed, workers, json_lines=json_lines), len(listed)):
+        for answer in counted(answers(listed, workers, json_lines=json_lines), len(listed)):
             failed += not answer.holds
             if not json_lines:
                 rows.append((str(answer.row), answer.name, answer.says))
@@ -62,19 +57,6 @@ def batch(orders: Path, out: Path | None, jobs: int | None, *, json_lines: bool,
     if json_lines and out is not None:
         say(f"The lines are in {out}.")
     return 1 if failed else 0
-
-
-def _counted(found: Iterator[Answer], total: int) -> Iterator[Answer]:
-    """The same, with a bar on a terminal."""
-    import sys
-
-    if not sys.stderr.isatty() or os.environ.get("TERM") == "dumb":
-        yield from found
-        return
-    from rich.console import Console
-    from rich.progress import track
-
-    yield from track(found, "Drafting", total=total, console=Console(stderr=True), transient=True)
 
 
 COMMAND = batch

@@ -25,11 +25,12 @@ COMMANDS = (
     "print",
     "cut",
     "read",
+    "size-run",
     "lay",
     "batch",
     "make",
 )
-"""Each is a file of this folder, with the command in it under its own name, or `NAME_`."""
+"""Each is a file of this folder, with the command in it under its own name, or `NAME_`; a stroke is written `_`."""
 
 SETTINGS = {"help_option_names": ["-h", "--help"], "max_content_width": 80}
 
@@ -45,7 +46,7 @@ class Commands(click.Group):
         """The command of that name, imported now."""
         if cmd_name not in COMMANDS:
             return None
-        made: click.Command = import_module(f"tapeline.cli.{cmd_name}").COMMAND
+        made: click.Command = import_module(f"tapeline.cli.{cmd_name.replace('-', '_')}").COMMAND
         return made
 
     def resolve_command(
@@ -63,7 +64,7 @@ def command(*, example: str) -> Callable[[Callable[..., Any]], click.Command]:
     def made(function: Callable[..., Any]) -> click.Command:
         lines = "\n".join(f"  {line}" for line in example.strip().splitlines())
         return click.command(
-            function.__name__.rstrip("_"),
+            function.__name__.rstrip("_").replace("_", "-"),
             context_settings=SETTINGS,
             epilog=f"\b\nExample:\n{lines}",
             no_args_is_help=False,

@@ -21,7 +21,7 @@ _OURS: Mapping[str, tuple[bytes, ...]] = {
     ".jsonl": (b"{",),
     ".dxf": (b"0\nSECTION", b"0\r\nSECTION"),
     ".plt": (b"IN;", b"\x1bE\x1b%0BIN;"),
-    ".csv": (b"piece,title,garment,",),
+    ".csv": (b"piece,title,garment,", b"measure,unit", b"piece,point,kind"),
 }
 """How a file begins that may be written over without asking: an older one of the same kind."""
 

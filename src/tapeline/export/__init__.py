@@ -6,23 +6,31 @@ from tapeline.export.dxf import Release
 from tapeline.export.exchange import Exchanged, exchange
 from tapeline.export.json import document, schema, text
 from tapeline.export.lay_picture import lay_picture, lay_table
+from tapeline.export.nest import Nest, nest
+from tapeline.export.nest_print import nest_printed, nest_projected
+from tapeline.export.nest_svg import nest_svg
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
 from tapeline.export.plotter import Plot, plotted
 from tapeline.export.projector import Projection, projected
 from tapeline.export.received_picture import received_picture
+from tapeline.export.run_pages import RunTable
+from tapeline.export.size_line import MOST_SIZES
 from tapeline.export.svg import svg
 from tapeline.export.write import write_all, write_whole
 from tapeline.export.written import Written, letters_width, written
 
 __all__ = [
+    "MOST_SIZES",
     "CutDrawing",
     "Exchanged",
+    "Nest",
     "Paper",
     "Plot",
     "Print",
     "Projection",
     "Release",
+    "RunTable",
     "Written",
     "curves",
     "cutter_drawings",
@@ -31,6 +39,10 @@ __all__ = [
     "lay_picture",
     "lay_table",
     "letters_width",
+    "nest",
+    "nest_printed",
+    "nest_projected",
+    "nest_svg",
     "paper",
     "pdf",
     "plotted",

@@ -9,6 +9,8 @@ from typing import Any
 
 from tapeline.export.drawing import Drawing
 from tapeline.export.fonts import BOLD, REGULAR, register, writable
+from tapeline.export.labels import Label
+from tapeline.export.layers import PrintLayer
 from tapeline.export.line_kind import Layer, LineKind
 from tapeline.geometry import Cubic, Path, Point, Rigid
 
@@ -50,9 +52,10 @@ class Ink:
         self.canvas.restoreState()
 
     @contextmanager
-    def layer(self, layer: Layer) -> Iterator[None]:
-        """Draw on a layer, which a reader can hide."""
-        self.canvas._code.append(f"/OC /{layer.name} BDC")  # noqa: SLF001 - reportlab has no call for it
+    def layer(self, layer: Layer | PrintLayer) -> Iterator[None]:
+        """Draw on a layer, which a reader can hide; one inside another is shown where both are."""
+        key = layer.name if isinstance(layer, Layer) else layer.key
+        self.canvas._code.append(f"/OC /{key} BDC")  # noqa: SLF001 - reportlab has no call for it
         yield
         self.canvas._code.append("EMC")  # noqa: SLF001 - the same
 
@@ -159,11 +162,14 @@ class Ink:
         if layer is Layer.MARKS:
             self.heads([[move.point(p) for p in head] for head in drawing.heads], grey)
         if layer is Layer.WORDS:
-            turned = math.atan2(move.b, move.a)
             for label in drawing.labels:
-                place = move.point(label.at)
-                with self.at(place.x, place.y, label.angle + turned):
-                    self.words(label.text, 0, 0, label.size_mm, bold=label.bold, grey=grey)
+                self.label(label, move, grey)
+
+    def label(self, label: Label, move: Rigid, grey: float = 0.0) -> None:
+        """Words of a piece, moved to its place."""
+        place = move.point(label.at)
+        with self.at(place.x, place.y, label.angle + math.atan2(move.b, move.a)):
+            self.words(label.text, 0, 0, label.size_mm, bold=label.bold, grey=grey)
 
     def sample(self, kind: LineKind, x: float, y: float, length: float) -> None:
         """A line of a kind, to explain it."""

@@ -18,6 +18,8 @@ SQUARES_MM = (100.0, 101.6)
 """Test squares: 100 mm, and 4 in for a ruler in inches."""
 SQUARE_TOPS_MM = (232.5, 119.4)
 """Height of their upper sides in the panel."""
+KINDS = ((LineKind.CUT, "cut"), (LineKind.SEAM, "sew"), (LineKind.FOLD, "fold"), (LineKind.MARK, "mark"))
+"""Lines of the print of one garment, and what they are for."""
 COLUMN_MM = 110.0
 """Left of the words beside the squares."""
 TEXT_MM = 2.9
@@ -44,8 +46,16 @@ def square_corners() -> tuple[Point, Point]:
     return metric, inches
 
 
-def draw_panel(ink: Ink, layout: Layout, drawings: Sequence[Drawing], title: Title, unit: Unit) -> None:
-    """The panel, from its lower left."""
+def draw_panel(
+    ink: Ink,
+    layout: Layout,
+    drawings: Sequence[Drawing],
+    title: Title,
+    unit: Unit,
+    *,
+    kinds: Sequence[tuple[LineKind, str]] = KINDS,
+) -> None:
+    """The panel, from its lower left; `kinds` are the lines that its foot explains."""
     width, height = PANEL_MM
     name = f"{title.style.capitalize()} for {title.wearer}" if title.wearer else title.style.capitalize()
     size = min(8.0, 8.0 * width / ink.width(name, 8.0, bold=True))
@@ -54,7 +64,7 @@ def draw_panel(ink: Ink, layout: Layout, drawings: Sequence[Drawing], title: Tit
     line = "  ·  ".join(fact for fact in facts if fact)
     ink.words(line, 0, height - 14.5, min(3.4, 3.4 * width / ink.width(line, 3.4)), grey=GREY)
     _squares(ink)
-    _legend(ink)
+    _legend(ink, kinds)
     y = height - 22
     y = _overview(ink, drawings, y)
     if len(layout.tiles) > 1:
@@ -82,8 +92,7 @@ def _squares(ink: Ink) -> None:
         ink.words(text, corner.x, corner.y - 7, TEXT_MM + 0.3)
 
 
-def _legend(ink: Ink) -> None:
-    kinds = ((LineKind.CUT, "cut"), (LineKind.SEAM, "sew"), (LineKind.FOLD, "fold"), (LineKind.MARK, "mark"))
+def _legend(ink: Ink, kinds: Sequence[tuple[LineKind, str]]) -> None:
     x, y = 0.5, 1.0
     for kind, text in kinds:
         ink.sample(kind, x, y + 0.9, 12)

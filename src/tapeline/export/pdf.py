@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 
@@ -11,7 +12,7 @@ from tapeline.export.arrange import PANEL_MM, Layout, arrange
 from tapeline.export.drawing import Drawing, draw
 from tapeline.export.fonts import letters_problem
 from tapeline.export.ink import UNIT, Ink
-from tapeline.export.layers import with_layers
+from tapeline.export.layers import KINDS, PrintLayer, with_layers
 from tapeline.export.line_kind import Layer
 from tapeline.export.page_map import draw_panel
 from tapeline.export.paper import Paper
@@ -21,7 +22,7 @@ from tapeline.geometry.silhouette import even_points
 from tapeline.problems import Problem
 from tapeline.units import Unit
 
-__all__ = ["Print", "pdf", "printed"]
+__all__ = ["Inked", "Print", "on_sheets", "pdf", "printed"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,77 +44,93 @@ def printed(finished: Finished, paper: Paper, unit: Unit = Unit.CM) -> Print:
 
     Raises `InputError` when the pieces do not fit a roll (see `arrange`).
     """
-    from reportlab.pdfgen.canvas import Canvas
-
     layout = arrange(finished.pieces, paper)
     joints = layout.joints()
     drawings = [draw(p.piece, [joint.moved(p.move.back) for joint in joints]) for p in layout.placements]
+
+    def pattern(ink: Ink) -> None:
+        for layer in Layer:
+            with ink.layer(layer):
+                for drawing, place in zip(drawings, layout.placements, strict=True):
+                    ink.drawing(drawing, place.move, layer)
+
+    def panel(ink: Ink) -> None:
+        draw_panel(ink, layout, drawings, finished.title, unit)
+
+    return on_sheets(Inked(layout, finished.title, drawings, pattern, panel))
+
+
+@dataclass(frozen=True, slots=True)
+class Inked:
+    """What goes on the sheets of a print."""
+
+    layout: Layout
+    title: Title
+    drawings: Sequence[Drawing]
+    """Of the pieces as they lie, for whoever looks for an empty place."""
+    pattern: Callable[[Ink], None]
+    """Draws all pieces on the glued whole."""
+    panel: Callable[[Ink], None]
+    """Draws the panel from its lower left."""
+    layers: Sequence[PrintLayer] = KINDS
+    after: Callable[[Ink], None] | None = None
+    """Draws pages behind the sheets."""
+
+
+def on_sheets(inked: Inked) -> Print:
+    """The whole on the sheets of its paper, with its panel, layers and bookmarks."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    layout = inked.layout
     buffer = BytesIO()
-    drawn = _Drawn(layout, drawings, finished.title, unit)
     canvas = Canvas(buffer, pageCompression=1, invariant=1, pdfVersion=(1, 6), initialFontName="Helvetica")
     ink = Ink(canvas)
     width, height = layout.size_mm
     canvas.beginForm(FORM, 0, 0, width * UNIT, height * UNIT)
-    _pattern(ink, drawn)
+    inked.pattern(ink)
     canvas.endForm()
     if layout.panel is None:
-        _cover(ink, drawn)
-    _sheets(ink, drawn)
+        _cover(ink, inked)
+    _sheets(ink, inked)
+    if inked.after is not None:
+        inked.after(ink)
     canvas.save()
     problems = (letters_problem("".join(ink.replaced)),) if ink.replaced else ()
-    return Print(with_layers(buffer.getvalue(), finished.title), layout, problems)
+    return Print(with_layers(buffer.getvalue(), inked.title, inked.layers), layout, problems)
 
 
-@dataclass(frozen=True, slots=True)
-class _Drawn:
-    layout: Layout
-    drawings: list[Drawing]
-    title: Title
-    unit: Unit
-
-    def panel(self, ink: Ink) -> None:
-        draw_panel(ink, self.layout, self.drawings, self.title, self.unit)
-
-
-def _pattern(ink: Ink, drawn: _Drawn) -> None:
-    for layer in Layer:
-        with ink.layer(layer):
-            for drawing, place in zip(drawn.drawings, drawn.layout.placements, strict=True):
-                ink.drawing(drawing, place.move, layer)
-
-
-def _cover(ink: Ink, drawn: _Drawn) -> None:
+def _cover(ink: Ink, inked: Inked) -> None:
     """A page for the panel alone, upright."""
-    paper = drawn.layout.paper
+    paper = inked.layout.paper
     width, height = paper.field_mm
     ink.canvas.setPageSize((paper.width_mm * UNIT, (height + 2 * paper.margin_mm) * UNIT))
     with ink.at(paper.margin_mm + (width - PANEL_MM[0]) / 2, paper.margin_mm + height - PANEL_MM[1]):
-        drawn.panel(ink)
+        inked.panel(ink)
     ink.canvas.bookmarkPage("panel")
     ink.canvas.addOutlineEntry("Test squares and page map", "panel")
     ink.canvas.showPage()
 
 
-def _sheets(ink: Ink, drawn: _Drawn) -> None:
-    layout, title = drawn.layout, drawn.title
+def _sheets(ink: Ink, inked: Inked) -> None:
+    layout, title = inked.layout, inked.title
     margin = layout.paper.margin_mm
     width, height = layout.field_mm
     note = ", ".join(part for part in (title.docket, title.wearer) if part)
-    taken = _taken(layout, drawn.drawings)
+    taken = _taken(layout, inked.drawings)
     for tile in layout.tiles:
         ink.canvas.setPageSize(((width + 2 * margin) * UNIT, (height + 2 * margin) * UNIT))
         with ink.at(margin, margin):
             if layout.panel is not None and tile == layout.tiles[0]:
                 corner = layout.corner(tile)
                 with ink.at(layout.panel.x - corner.x, layout.panel.y - corner.y):
-                    drawn.panel(ink)
+                    inked.panel(ink)
             draw_tile(ink, layout, tile, note, taken)
         ink.canvas.bookmarkPage(str(tile))
         ink.canvas.addOutlineEntry(str(tile).capitalize() if len(layout.tiles) > 1 else "Pieces", str(tile))
         ink.canvas.showPage()
 
 
-def _taken(layout: Layout, drawings: list[Drawing]) -> np.ndarray:
+def _taken(layout: Layout, drawings: Sequence[Drawing]) -> np.ndarray:
     """Samples of every line and word, for whoever looks for an empty place."""
     found = []
     for drawing, place in zip(drawings, layout.placements, strict=True):

@@ -6,24 +6,25 @@ black is seen better in a light room than black on white (common practice, no so
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 
 from tapeline.export.arrange import Layout, arrange
-from tapeline.export.drawing import Drawing, draw
+from tapeline.export.drawing import draw
 from tapeline.export.fonts import letters_problem
 from tapeline.export.ink import UNIT, Ink
-from tapeline.export.layers import with_layers
+from tapeline.export.layers import KINDS, PrintLayer, with_layers
 from tapeline.export.line_kind import Layer, LineKind
 from tapeline.export.page_map import SQUARES_MM
 from tapeline.export.paper import MARGIN_MM, paper
 from tapeline.export.pdf import Print
 from tapeline.export.tile import FORM
-from tapeline.finish.finished import Finished
+from tapeline.finish.finished import Finished, FinishedPiece, Title
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.units import Unit
 
-__all__ = ["LINES_MM", "Projection", "projected"]
+__all__ = ["LINES_MM", "Projection", "laid_for", "on_one_page", "projected"]
 
 LINES_MM = (0.3, 8.0)
 """Cut lines thinner than this are not seen, wider ones hide where to cut (our own choice)."""
@@ -46,6 +47,11 @@ class Projection:
     """White on black."""
     grid: bool = True
 
+    @property
+    def widths(self) -> float:
+        """How many times wider than on paper the lines are."""
+        return self.line_mm / LineKind.CUT.width_mm
+
 
 def projected(finished: Finished, look: Projection | None = None, unit: Unit = Unit.CM) -> Print:
     """One page, at true size, the same bytes whenever the same is asked for.
@@ -53,9 +59,21 @@ def projected(finished: Finished, look: Projection | None = None, unit: Unit = U
     Raises:
         InputError: `line-width` for a line that nobody sees or that hides the place; what `arrange` says of a width.
     """
-    from reportlab.pdfgen.canvas import Canvas
-
     look = look or Projection()
+    layout = laid_for(finished.pieces, look)
+    drawings = [draw(placed.piece) for placed in layout.placements]
+
+    def pattern(ink: Ink) -> None:
+        for layer in Layer:
+            with ink.layer(layer):
+                for drawing, placed in zip(drawings, layout.placements, strict=True):
+                    ink.drawing(drawing, placed.move, layer, widths=look.widths, grey=float(look.inverted))
+
+    return on_one_page(layout, finished.title, pattern, look, unit)
+
+
+def laid_for(pieces: Sequence[FinishedPiece], look: Projection) -> Layout:
+    """How pieces lie on the cloth; refuses a line that is no line to cut along (`line-width`)."""
     if not LINES_MM[0] <= look.line_mm <= LINES_MM[1]:
         raise InputError(
             Problem(
@@ -65,8 +83,21 @@ def projected(finished: Finished, look: Projection | None = None, unit: Unit = U
                 hint="1.5 mm is seen on most cloths. Nothing was written.",
             )
         )
-    layout = arrange(finished.pieces, paper(f"roll {look.width_mm:.1f} mm"))
-    drawings = [draw(placed.piece) for placed in layout.placements]
+    return arrange(pieces, paper(f"roll {look.width_mm:.1f} mm"))
+
+
+def on_one_page(
+    layout: Layout,
+    title: Title,
+    pattern: Callable[[Ink], None],
+    look: Projection,
+    unit: Unit,
+    *,
+    layers: Sequence[PrintLayer] = KINDS,
+) -> Print:
+    """The page with its grid, its calibration square and what `pattern` draws on it."""
+    from reportlab.pdfgen.canvas import Canvas
+
     width, height = (side + 2 * MARGIN_MM for side in layout.size_mm)
     buffer = BytesIO()
     canvas = Canvas(
@@ -80,7 +111,7 @@ def projected(finished: Finished, look: Projection | None = None, unit: Unit = U
     ink = Ink(canvas)
     canvas.beginForm(FORM, 0, 0, width * UNIT, height * UNIT)
     with ink.at(MARGIN_MM, MARGIN_MM):
-        _pieces(ink, layout, drawings, look)
+        pattern(ink)
     canvas.endForm()
     if look.inverted:
         ink.tint(0, 0, width, height, 0.0)
@@ -92,15 +123,7 @@ def projected(finished: Finished, look: Projection | None = None, unit: Unit = U
     canvas.showPage()
     canvas.save()
     problems = (letters_problem("".join(ink.replaced)),) if ink.replaced else ()
-    return Print(with_layers(buffer.getvalue(), finished.title), layout, problems)
-
-
-def _pieces(ink: Ink, layout: Layout, drawings: list[Drawing], look: Projection) -> None:
-    widths = look.line_mm / LineKind.CUT.width_mm
-    for layer in Layer:
-        with ink.layer(layer):
-            for drawing, placed in zip(drawings, layout.placements, strict=True):
-                ink.drawing(drawing, placed.move, layer, widths=widths, grey=float(look.inverted))
+    return Print(with_layers(buffer.getvalue(), title, layers), layout, problems)
 
 
 def _grid(ink: Ink, width: float, height: float, look: Projection, unit: Unit) -> None:

@@ -4,5 +4,16 @@ from tapeline.finish.choices import FinishChoices
 from tapeline.finish.finished import CuttingListRow, Finished, FinishedPiece, Tick, Title
 from tapeline.finish.finishing import finish
 from tapeline.finish.turn_up import turn_up_doubts
+from tapeline.finish.words import words
 
-__all__ = ["CuttingListRow", "FinishChoices", "Finished", "FinishedPiece", "Tick", "Title", "finish", "turn_up_doubts"]
+__all__ = [
+    "CuttingListRow",
+    "FinishChoices",
+    "Finished",
+    "FinishedPiece",
+    "Tick",
+    "Title",
+    "finish",
+    "turn_up_doubts",
+    "words",
+]

@@ -16,6 +16,7 @@ from tapeline.measures.doubts import DOUBT_FROM, ERROR_FROM, doubts, suggestion
 from tapeline.measures.estimate import Estimate
 from tapeline.measures.estimates import estimates, large_head
 from tapeline.measures.figures import Figure
+from tapeline.measures.size_list import size_labels
 from tapeline.measures.sizes import LETTER_CODES, WOMEN_INTERVALS, SizeInterval, letter_code, size_wearer, women_size
 from tapeline.measures.survey import Survey, survey_of
 from tapeline.measures.tape import Limits, Tape
@@ -42,6 +43,7 @@ __all__ = [
     "large_head",
     "letter_code",
     "required_tapes",
+    "size_labels",
     "size_wearer",
     "suggestion",
     "survey_of",

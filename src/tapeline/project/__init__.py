@@ -23,12 +23,27 @@ from tapeline.project.products import (
     report,
 )
 from tapeline.project.received_file import read_pieces, received_data, received_drawing
+from tapeline.project.run_products import (
+    RunFile,
+    nested_drawing,
+    nested_print,
+    nested_projection,
+    run_exchange,
+    run_file,
+    run_report,
+)
+from tapeline.project.run_tables import chart_csv, grade_csv, run_document, run_tables
+from tapeline.project.size_run import RunSize, SizeRun, size_run, standard_sizes, table_sizes, wearers_of
 
 __all__ = [
     "Drafted",
     "Explanation",
     "LayTask",
     "Mover",
+    "RunFile",
+    "RunSize",
+    "SizeRun",
+    "chart_csv",
     "compared",
     "curve_file",
     "cutter_files",
@@ -40,9 +55,13 @@ __all__ = [
     "explain",
     "explainable",
     "finished",
+    "grade_csv",
     "hand_sheet",
     "lay_plans",
     "lay_tasks",
+    "nested_drawing",
+    "nested_print",
+    "nested_projection",
     "plotter_files",
     "print_pdf",
     "printed",
@@ -51,6 +70,15 @@ __all__ = [
     "received_data",
     "received_drawing",
     "report",
+    "run_document",
+    "run_exchange",
+    "run_file",
+    "run_report",
+    "run_tables",
+    "size_run",
+    "standard_sizes",
+    "table_sizes",
     "today",
     "two_ways",
+    "wearers_of",
 ]

@@ -27,9 +27,9 @@ from tapeline.sheets.wearing import wearing
 from tapeline.truing import Truing
 from tapeline.units import Unit
 
-__all__ = ["report"]
+__all__ = ["POLICY", "report", "style"]
 
-_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
+POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 """What a browser may fetch for the page: nothing."""
 _PARTS = {
     "pieces": "Pieces",
@@ -90,11 +90,11 @@ def report(
             '<html lang="en">',
             "<head>",
             '<meta charset="utf-8">',
-            f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">',
+            f'<meta http-equiv="Content-Security-Policy" content="{POLICY}">',
             '<meta name="viewport" content="width=device-width, initial-scale=1">',
             f"<title>{words(headline(finished.title))}</title>",
             '<link rel="icon" href="data:,">',
-            f"<style>{_style()}</style>",
+            f"<style>{style()}</style>",
             "</head>",
             "<body>",
             title_block(finished.title, problems, FRAMES[surveyed], cloth, unit),
@@ -110,5 +110,6 @@ def report(
 
 
 @cache
-def _style() -> str:
+def style() -> str:
+    """The style sheet of the pages."""
     return files("tapeline.sheets").joinpath("report.css").read_text(encoding="utf-8")

@@ -1,0 +1,1 @@
+"""Runs of sizes, their chart, their grade table and their steps."""
