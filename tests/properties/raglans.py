@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from tapeline.pattern import Garment
+from tapeline.truing.waves import wave_problems
 from tests.properties.drafts import Drawing, size
 from tests.properties.limits import SEWN_MM, SOLVED_MM, UNSEEN
 from tests.properties.measuring import length, turnings, widths_at
@@ -39,17 +40,18 @@ def raglan_notches(drawing: Drawing, kinds: dict[str, str]) -> Iterator[str]:
 
 
 def raglan_bends(drawing: Drawing, half: str) -> Iterator[str]:
-    """A raglan seam is round above and hollow below; what goes over the arm bends one way, the neckline too."""
+    """A raglan seam is round above and hollow below, or truing says it; what goes over the arm bends one way."""
+    told = {problem.where for problem in wave_problems(drawing.garment) if problem.code == "raglan-wave"}
     body, sleeve = (drawing.garment.piece(name) for name in (half, f"{half}_sleeve"))
     line = body.edge("raglan").path
     notch = drawing.garment.points[f"{half}.raglan_notch"]
     knot = min(range(len(line.knots)), key=lambda k: line.knots[k].distance_to(notch))
     upper, lower = line.split_at_knot(knot)
     back_turn = math.degrees(max(turnings(upper)[0], turnings(lower)[1]))
-    if back_turn > math.degrees(RUNS_IN):
+    if back_turn > math.degrees(RUNS_IN) and f"{half}.raglan" not in told:
         yield f"the {half} raglan turns back by {back_turn:.2f} degrees on the body"
     back_turn = math.degrees(min(turnings(sleeve.edge("raglan").path)))
-    if back_turn > math.degrees(RUNS_IN):
+    if back_turn > math.degrees(RUNS_IN) and f"{half}.raglan" not in told:
         yield f"the {half} raglan turns back by {back_turn:.2f} degrees on the sleeve"
     for name in ("overarm", "hem", "neckline"):
         if min(turnings(sleeve.edge(name).path)) > UNSEEN and not drawing.wearer.given("shoulder_slope"):

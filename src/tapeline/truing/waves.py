@@ -1,4 +1,4 @@
-"""Waves: a neckline bends one way from its centre to the shoulder; where it turns back, that is said."""
+"""Waves: a neckline bends one way from its centre to the shoulder, a raglan seam out and then in; else that is said."""
 
 from __future__ import annotations
 
@@ -7,13 +7,17 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from tapeline.geometry import Path
-from tapeline.pattern import Garment
+from tapeline.pattern import Garment, Piece
 from tapeline.problems import Problem, Severity
 
 __all__ = ["wave_problems"]
 
 UNSEEN = math.radians(1)
 """As much as a line may bend where it crosses a seam; less, nobody sees."""
+
+
+RUNS_IN = math.radians(5)
+"""A raglan seam turns from round to hollow near its notch, not at it: so much is drawn on every body."""
 
 
 def turned(path: Path) -> tuple[float, float]:
@@ -36,8 +40,9 @@ def _halved(marks: list[float]) -> list[float]:
 
 
 def wave_problems(garment: Garment) -> Iterator[Problem]:
-    """Necklines with a wave."""
+    """Necklines with a wave, and raglan seams that turn back."""
     for piece in garment.pieces:
+        yield from _raglan(piece)
         for edge in piece.edges:
             if edge.name == "neckline" and piece.on_fold and (back := min(turned(edge.path))) > UNSEEN:
                 yield Problem(
@@ -48,3 +53,22 @@ def wave_problems(garment: Garment) -> Iterator[Problem]:
                     f"{piece.name}.neckline",
                     "widen it less, or lower it more where it waves: a neckline is wide and deep together",
                 )
+
+
+def _raglan(piece: Piece) -> Iterator[Problem]:
+    """The seam as it runs on the body: round above its notch, hollow below."""
+    for edge in piece.edges:
+        notches = piece.notches_on(edge.name)
+        if edge.name != "raglan" or piece.name not in ("front", "back") or len(notches) != 1:
+            continue
+        upper, lower = edge.path.part(0, notches[0].at_mm), edge.path.part(notches[0].at_mm, edge.length)
+        back = max(turned(upper)[0], turned(lower)[1])
+        if back > RUNS_IN:
+            yield Problem(
+                "raglan-wave",
+                Severity.DOUBT,
+                f"the raglan seam of the {piece.name} turns back by {math.degrees(back):.1f} degrees near its notch, "
+                "where one bend out and one in are meant",
+                f"{piece.name}.raglan",
+                "baste it and look at it on the body; where shoulders are corrected, by less",
+            )
