@@ -148,6 +148,26 @@ def test_a_colour_block_is_level_from_side_to_side() -> None:
     assert not [what for check in checks for what in check(Drawing(WEARER, "tee", "slight", True, found, frozenset()))]
 
 
+@pytest.mark.parametrize(
+    "lines",
+    [
+        'front = "zip"\ncorrections = { right_shoulder_lower = 0.64, full_waist = 6 }',
+        "hem = { vent = 6.67 }\nlength = 7.16\ncorrections = { left_shoulder_lower = 0.63 }",
+    ],
+)
+def test_a_front_of_two_cut_across_is_told_on_both_sides(lines: str) -> None:
+    """A colour block leaves parts whose centre and vents are lines that a step drew, left and right."""
+    text = (
+        'wearer = { figure = "woman", size = "84" }\n[garment]\nstyle = "pyjama"\n'
+        f"colour_block = {{ below = 16.46 }}\n{lines}"
+    )
+    docket = docket_from_text(text)
+    made = Drawing(docket.wearer, "pyjama", "loose", docket.surveyed, draft(docket).garment, frozenset())
+    assert {"front_lower", "right_front_lower"} <= {piece.name for piece in made.garment.pieces}
+    wrong = [what for check in (steps_follow, edges_have_steps) for what in check(made)]
+    assert not wrong, "\n".join(wrong)
+
+
 def test_a_hem_that_is_deeper_on_one_side_moves_nothing_else() -> None:
     """A belly makes one side's hem deeper; the necklines still are as drafted, and every edge is told."""
     made = correction(square_shoulders=2.0, left_shoulder_lower=2.5, rounded_back=0.5, sway_back=3.0, full_waist=6.0)

@@ -37,6 +37,7 @@ REFUSALS = frozenset(
         "neckline-past-chest",
         "neckline-too-wide",
         "pocket-over-armhole",
+        "pocket-past-hem",
         "pocket-too-deep",
         "pocket-too-wide",
         "strap-too-narrow",

@@ -5,12 +5,14 @@ from __future__ import annotations
 import pytest
 
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
+from tapeline.docket import docket_from_text
 from tapeline.finish import FinishChoices
 from tapeline.finish.choices import allowances
 from tapeline.lengths import cm
 from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Garment
 from tapeline.problems import InputError
+from tapeline.project import draft
 from tests.properties.drafts import draw, taped_children
 from tests.properties.hoods import pocket_holds
 from tests.properties.measuring import widths_at
@@ -105,6 +107,15 @@ def test_a_pocket_without_room_is_refused(kind: PocketKind, lengths: dict[str, f
     (problem,) = refused.value.problems
     assert problem.code == code
     assert "garment." in problem.hint
+
+
+def test_a_breast_pocket_keeps_off_the_hem_of_a_cropped_top() -> None:
+    """Cropped 25 cm above the hip line a pocket at the chest would hang over the hem: refused, with the way out."""
+    text = 'wearer = {{ figure = "woman", size = "92" }}\n[garment]\nstyle = "pyjama"\npocket = "breast"\nlength = {}'
+    with pytest.raises(InputError) as refused:
+        draft(docket_from_text(text.format(-27)))
+    assert [problem.code for problem in refused.value.problems] == ["pocket-past-hem"]
+    assert list(pocket_holds(draft(docket_from_text(text.format(-12))).garment)) == []
 
 
 @pytest.mark.parametrize("style", ["cardigan", "shirt", "pyjama"])

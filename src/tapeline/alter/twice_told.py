@@ -80,9 +80,12 @@ class SideOf:
         sheet, dot, name = label.rpartition(".")
         if not dot:
             return self.renamed.get(label, label)
-        if not self.is_image(sheet) or name == "centre":
+        if not self.is_image(sheet):
             return label
-        return f"{sheet}.{name}_{self.name}" if self.garment.piece(sheet).on_fold else f"{self.name}_{sheet}.{name}"
+        if not self.garment.piece(sheet).on_fold:
+            return f"{self.name}_{sheet}.{name}"
+        # The fold is one line for both halves.
+        return label if name == "centre" else f"{sheet}.{name}_{self.name}"
 
     def length(self, length: Length) -> Length:
         """A length with the names of this side's sizes in its formula."""
@@ -204,8 +207,8 @@ def _as_edge(path: Path, label: str, edges: Mapping[str, Path]) -> Path:
 
     Both differ by rounding alone; the edge of the same name also where it was made to meet the other half.
     """
-    own = (edge for name, edge in edges.items() if name == label)
-    for allowed, among in ((ROUNDING_MM, edges.values()), (MOST_APART_MM, own)):
+    own = [edge for name, edge in edges.items() if name == label]
+    for allowed, among in ((ROUNDING_MM, own), (ROUNDING_MM, edges.values()), (MOST_APART_MM, own)):
         for edge in among:
             ends = (edge.end, path.start), (edge.start, path.end)
             same = len(edge.segments) == len(path.segments) and abs(edge.length - path.length) < allowed

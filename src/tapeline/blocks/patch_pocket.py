@@ -18,6 +18,8 @@ __all__ = ["breast", "hips"]
 
 FROM_ARMHOLE = cm(1)
 """A breast pocket keeps so far off the armhole, or its seam allowance and the pocket lie on each other."""
+ABOVE_HEM = cm(2)
+"""A breast pocket's point keeps so far off the hem of a cropped top: a hem is turned up below it."""
 BESIDE = cm(2)
 """Left of the front beside a hip pocket, both sides together."""
 
@@ -62,6 +64,15 @@ def breast(d: Draft, c: PocketChoices, on: OnFront, hand: Length) -> Pocket:
             hint="make garment.pocket.roomier or garment.pocket.above_chest smaller",
         )
     at = front.point("pocket_point", "Straight below it, by its depth", mouth.down(size.depth + size.point))
+    d.require(
+        "pocket-past-hem",
+        at.reading_down_to(on.hem.crossing_plumb(at)).length.named("pocket_above_the_hem"),
+        ABOVE_HEM,
+        says="the breast pocket would reach down into the hem",
+        where="garment.length",
+        hint="make garment.length longer, or garment.pocket.roomier smaller, or raise the pocket with "
+        "garment.pocket.above_chest",
+    )
     return patch(d, "Breast pocket", front, at, size, count=1)
 
 
