@@ -168,6 +168,27 @@ def test_a_front_of_two_cut_across_is_told_on_both_sides(lines: str) -> None:
     assert not wrong, "\n".join(wrong)
 
 
+@pytest.mark.parametrize("front", ["buttons", "zip"])
+@pytest.mark.parametrize("corrections", ["{ left_shoulder_lower = 0.22 }", "{}"])
+def test_a_front_cropped_at_the_waist_is_measured_there(front: str, corrections: str) -> None:
+    """The hem ends within a millimetre of the waist line, above it at the centre and below it at the side.
+
+    There the waist is measured from the centre, as on a longer front; it was told 26 cm too small.
+    """
+    text = f"""
+        wearer = {{ figure = "woman", tapes = {{ bust = 84, upper_chest = 87, waist = 68, hip = 92, shoulder_width = 39,
+            back_length = 39, hip_depth = 21, arm_length = 56 }} }}
+        [garment]
+        style = "pyjama"
+        front = "{front}"
+        length = -21.08
+        waist = 2.67
+        corrections = {corrections}
+    """
+    made = draft(docket_from_text(text.replace(",\n            ", ", ")))
+    assert "girth-mismatch" not in {finding.code for finding in made.truing.findings}
+
+
 def test_a_hem_that_is_deeper_on_one_side_moves_nothing_else() -> None:
     """A belly makes one side's hem deeper; the necklines still are as drafted, and every edge is told."""
     made = correction(square_shoulders=2.0, left_shoulder_lower=2.5, rounded_back=0.5, sway_back=3.0, full_waist=6.0)

@@ -10,7 +10,7 @@ from itertools import accumulate, pairwise
 
 from tapeline.alter.cut_line import CutLine
 from tapeline.alter.grain import grain_inside
-from tapeline.alter.outline_cut import ON_CORNER_MM, OutlineCut
+from tapeline.alter.outline_cut import ON_CORNER_MM, OutlineCut, closed_up
 from tapeline.alter.redrawn import Region, redrawn
 from tapeline.geometry import Path, Point, Rigid
 from tapeline.pattern import Mark, Piece
@@ -94,7 +94,7 @@ class Opening:
         grain = piece.grain
         if all(self.far_line.is_beyond(end) for end in (grain.start, grain.end)):
             grain = grain.moved(self.move)
-        made = replace(piece, edges=tuple(new), notches=tuple(notches), marks=marks)
+        made = closed_up(replace(piece, edges=tuple(new), notches=tuple(notches), marks=marks))
         return replace(made, grain=grain_inside(made, grain))
 
     def _inside(self, path: Path) -> Path:

@@ -15,7 +15,7 @@ from tapeline.lengths import phrase_text
 from tapeline.pattern import Edge, Piece
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["EdgePart", "OutlineCut", "cut_outline", "pinned"]
+__all__ = ["EdgePart", "OutlineCut", "closed_up", "cut_outline", "pinned"]
 
 ON_CORNER_MM = 0.01
 """A line that comes so near a corner goes through it: a tenth of the thinnest pencil line."""
@@ -181,6 +181,18 @@ def pinned(path: Path, start: Point, end: Point) -> Path:
     if len(path.segments) == 1:
         return Path((_with_ends(first, start, end),))
     return Path((_with_ends(first, start, first.end), *path.segments[1:-1], _with_ends(last, last.start, end)))
+
+
+def closed_up(piece: Piece) -> Piece:
+    """The piece with every edge beginning exactly where the one before ends, which rounding may have moved apart."""
+    edges: list[Edge] = []
+    for edge in piece.edges:
+        start = edges[-1].path.end if edges else edge.path.start
+        last = len(edges) == len(piece.edges) - 1
+        end = edges[0].path.start if edges and last else edge.path.end
+        apart = max(start.distance_to(edge.path.start), end.distance_to(edge.path.end))
+        edges.append(replace(edge, path=pinned(edge.path, start, end)) if 0 < apart < NO_LENGTH_MM else edge)
+    return replace(piece, edges=tuple(edges))
 
 
 def _with_ends(segment: Segment, start: Point, end: Point) -> Segment:

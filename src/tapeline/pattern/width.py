@@ -52,10 +52,11 @@ def width_at(piece: Piece, level: Point) -> float:
     xs = [p.x for edge in edges for p in edge.path.crossings(across)]
     xs += [p.x for edge in edges for p in edge.path.knots if abs(p.y - level.y) < ON_THE_LEVEL_MM]
     ends = [
-        # The hem rises to the side so that it meets it square, and over a sway back to the fold: both are run on down.
+        # The hem rises to the side so that it meets it square, and over a sway back to the fold, or at an
+        # open front to its centre: all are run on down.
         (edge.path.end, edge.path.arrives) if edge.name == "side" else (edge.path.start, -edge.path.leaves)
         for before, edge in zip((piece.edges[-1], *piece.edges), piece.edges, strict=False)
-        if edge.name in ("side", "side_mirrored") or (edge.fold and before.name == "hem")
+        if edge.name in ("side", "side_mirrored") or ((edge.fold or edge.name == "centre") and before.name == "hem")
     ]
     if not xs and not (len(ends) > 1 and all(level.y < low.y < level.y + RISES_MM for low, _ in ends)):
         return 0.0
@@ -65,5 +66,12 @@ def width_at(piece: Piece, level: Point) -> float:
         if edge.name == "side" and ON_THE_LEVEL_MM < level.y - high.y < RUN_UP_MM:
             way = edge.path.leaves
             xs.append(high.x + way.x * (level.y - high.y) / way.y)
-    centre = [p.x for mark in piece.marks if mark.name == "centre" for p in mark.path.crossings(across)]
+    centre = [x for mark in piece.marks if mark.name == "centre" for x in _run_to(mark.path, across)]
     return max(xs) - (centre[0] if centre else min(xs))
+
+
+def _run_to(centre: Path, across: Line) -> list[float]:
+    """Where the centre meets a level; a hem that has risen to it cuts it off a little above, and it is run on down."""
+    found = [p.x for p in centre.crossings(across)]
+    low = min((centre.start, centre.end), key=lambda end: end.y)
+    return found or [low.x] * (across.start.y < low.y < across.start.y + RISES_MM)
