@@ -94,7 +94,12 @@ class Opening:
         grain = piece.grain
         if all(self.far_line.is_beyond(end) for end in (grain.start, grain.end)):
             grain = grain.moved(self.move)
-        made = closed_up(replace(piece, edges=tuple(new), notches=tuple(notches), marks=marks))
+        drawn = {
+            edge.name
+            for edge, old in zip(new, piece.edges, strict=True)
+            if edge.path not in (old.path, old.path.moved(self.move))
+        }
+        made = closed_up(replace(piece, edges=tuple(new), notches=tuple(notches), marks=marks), drawn)
         return replace(made, grain=grain_inside(made, grain))
 
     def _inside(self, path: Path) -> Path:

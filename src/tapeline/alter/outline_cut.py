@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
@@ -183,15 +184,18 @@ def pinned(path: Path, start: Point, end: Point) -> Path:
     return Path((_with_ends(first, start, first.end), *path.segments[1:-1], _with_ends(last, last.start, end)))
 
 
-def closed_up(piece: Piece) -> Piece:
-    """The piece with every edge beginning exactly where the one before ends, which rounding may have moved apart."""
-    edges: list[Edge] = []
-    for edge in piece.edges:
-        start = edges[-1].path.end if edges else edge.path.start
-        last = len(edges) == len(piece.edges) - 1
-        end = edges[0].path.start if edges and last else edge.path.end
-        apart = max(start.distance_to(edge.path.start), end.distance_to(edge.path.end))
-        edges.append(replace(edge, path=pinned(edge.path, start, end)) if 0 < apart < NO_LENGTH_MM else edge)
+def closed_up(piece: Piece, drawn: AbstractSet[str]) -> Piece:
+    """The piece with its drawn edges ending exactly where their neighbours begin, which rounding may have moved apart.
+
+    The other edges stay as they are.
+    """
+    edges = list(piece.edges)
+    for at, edge in enumerate(edges):
+        if edge.name in drawn:
+            start, end = edges[at - 1].path.end, edges[(at + 1) % len(edges)].path.start
+            apart = max(start.distance_to(edge.path.start), end.distance_to(edge.path.end))
+            if 0 < apart < NO_LENGTH_MM:
+                edges[at] = replace(edge, path=pinned(edge.path, start, end))
     return replace(piece, edges=tuple(edges))
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tapeline.alter.opened import girth_kept, newest_points
-from tapeline.alter.outline_cut import closed_up
 from tapeline.alter.sewn import with_pieces
 from tapeline.alter.story import Story, piece_named, spoken
 from tapeline.geometry import Path, Rigid, Vector
@@ -41,13 +40,11 @@ def grain_upright(garment: Garment, piece: str) -> Garment:
     if abs(angle) < STILL:
         return garment
     move = Rigid.turn(angle, low)
-    made = closed_up(
-        replace(
-            old,
-            edges=tuple(replace(edge, path=edge.path.moved(move)) for edge in old.edges),
-            grain=old.grain.moved(move),
-            marks=tuple(Mark(mark.name, mark.path.moved(move)) for mark in old.marks),
-        )
+    made = replace(
+        old,
+        edges=tuple(replace(edge, path=edge.path.moved(move)) for edge in old.edges),
+        grain=old.grain.moved(move),
+        marks=tuple(Mark(mark.name, mark.path.moved(move)) for mark in old.marks),
     )
     story = Story(garment)
     story.section(piece, f"The {spoken(piece)} is turned so that its grain is upright")
