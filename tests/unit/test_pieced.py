@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tapeline.blocks.button_band import BAND_CLOSURES
 from tapeline.blocks.parts import YOKES, ColourBlockChoices, YokeChoices, YokeShape
 from tapeline.finish import FinishChoices, Title, finish
 from tapeline.geometry import area
@@ -25,7 +26,9 @@ TAPES = {
 }  # fmt: skip
 NOOR = Wearer("Noor", Figure.WOMAN, TAPES)
 TITLE = Title("tee.toml", "Noor", "tee", "", "")
-STRAIGHT = pytest.mark.parametrize("style", ["tee", "vest", "sweatshirt", "hooded", "shirt"])
+STRAIGHT = pytest.mark.parametrize(
+    "style", ["tee", "vest", "sweatshirt", "hooded", "shirt", "polo", "cardigan", "zipped"]
+)
 """Styles whose shoulder is one straight line."""
 
 REFUSALS = {"yoke-too-shallow", "yoke-too-deep", "yoke-past-neckline", "block-past-side"}
@@ -176,3 +179,26 @@ def test_everything_holds_when_pieced(wearer: Wearer, style: str) -> None:
     parts = ("back", "front", "yoke", "back_lower", "front_lower")
     assert cloth(cut, *parts) == pytest.approx(cloth(whole, "back", "front"), rel=1e-9)
     assert holds(cut, wearer) == holds(whole, wearer)
+
+
+@pytest.mark.parametrize("style", ["tee", "polo", "cardigan", "zipped", "raglan"])
+def test_a_block_leaves_the_girths_as_they_were(style: str) -> None:
+    """Cut across or whole, a garment is as wide round chest, waist and hip, bands and plackets counted."""
+    block: dict[str, Any] = {"colour_block": ColourBlockChoices(cm(12))}
+    whole, cut = draw(NOOR, style, "slight"), draw(NOOR, style, "slight", **block)
+    found = [
+        {one.girth.name: one.garment_mm for one in true(g, NOOR, Cloth(), meaning={}, pull_on=False).girths}
+        for g in (whole, cut)
+    ]
+    assert found[0] == pytest.approx(found[1], abs=0.01)
+    assert holds(cut)
+
+
+@pytest.mark.parametrize("yoke", ["none", "back", "shirt"])
+def test_a_cardigan_with_button_bands_is_pieced(yoke: str) -> None:
+    """Its bands are sewn over the new seams, and it is as true as before."""
+    chosen: dict[str, Any] = {"yoke": YokeChoices(YOKES[yoke]), "colour_block": ColourBlockChoices(cm(12))}
+    cut = draw(NOOR, "cardigan", "slight", closure=BAND_CLOSURES["buttons"], **chosen)
+    assert holds(cut)
+    band = next(seam for seam in cut.seams if seam.name == "button_band")
+    assert {ref.piece for ref in band.b} == {"front", "front_lower"}

@@ -11,6 +11,7 @@ from tapeline.alter.loosened import loosened
 from tapeline.alter.move_seam import move_seam
 from tapeline.alter.opening import Edges
 from tapeline.alter.pleat import pleat
+from tapeline.alter.remarked import remarked
 from tapeline.alter.split import split
 from tapeline.alter.spread import Spread, spread
 from tapeline.alter.stretch import Stretch
@@ -43,6 +44,7 @@ __all__ = [
     "mirror",
     "move_seam",
     "pleat",
+    "remarked",
     "split",
     "spread",
     "swing",

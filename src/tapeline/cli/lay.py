@@ -25,8 +25,7 @@ SHOWN_S = 1.0
 
 
 @command(
-    example="tapeline lay marit.toml --seconds 5\n"
-    "tapeline lay marit.toml --garments 2 --seconds 2 --picture lay.svg"
+    example="tapeline lay marit.toml --seconds 5\ntapeline lay marit.toml --garments 2 --seconds 2 --picture lay.svg"
 )
 @click.argument("dockets", nargs=-1, type=click.Path(path_type=Path, readable=False))
 @lay_options

@@ -16,7 +16,8 @@ from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.pattern import Garment
-from tapeline.styles.body import HalfShape, body, body_girths, sleeve_girths
+from tapeline.styles.body import HalfShape, body
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sleeved import sleeved
 from tapeline.styles.style import Style

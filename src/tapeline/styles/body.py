@@ -1,4 +1,4 @@
-"""Back and front as pieces, and the girths round them: what all plain tops share."""
+"""Back and front as pieces: what all plain tops share."""
 
 from __future__ import annotations
 
@@ -7,15 +7,12 @@ from dataclasses import dataclass
 
 from tapeline.blocks.centre import ON_THE_FOLD, CentreRule, HalfLines
 from tapeline.blocks.dartless import Dartless, Half
-from tapeline.blocks.frame import Frame
 from tapeline.blocks.funnel import raised_shoulder
-from tapeline.blocks.looseness import Looseness
 from tapeline.blocks.outline import SideLines, armhole, square_hem
-from tapeline.blocks.sleeve import Sleeve
 from tapeline.blocks.sleeve_sizes import ArmholeNotch
 from tapeline.draft import Draft, Drawn, Place, Reading, Sheet, hemmed, notch, only_if, opened, sewn
 from tapeline.lengths import Length, cm
-from tapeline.pattern import Edge, Girth, Mark, Notch, NotchKind, Piece
+from tapeline.pattern import Edge, Mark, Notch, NotchKind, Piece
 from tapeline.problems import InputError, Problem, Severity
 
 __all__ = [
@@ -26,9 +23,7 @@ __all__ = [
     "HalfShape",
     "OwnEdges",
     "body",
-    "body_girths",
     "set_in",
-    "sleeve_girths",
 ]
 
 LEAST_SHOULDER = cm(0.5)
@@ -243,30 +238,3 @@ def funnel_on_raglan() -> InputError:
             "choose another shape in garment.neckline.shape, or a collar of rib. Nothing was drafted.",
         )
     )
-
-
-def body_girths(d: Draft, f: Frame, c: Looseness, side: SideLines) -> tuple[Girth, ...]:
-    """Round the body at chest, waist and hip, as far down as the side is sewn: the tape, and the ease that is meant."""
-    girths = [Girth("chest", f.bust, c.side * 4, round_body("chest_level"))]
-    if "waist" in side.reaches:
-        waist_quarter = d.measured("waist_quarter", "From the centre to the side at the waist", side.waist_out)
-        girths.append(Girth("waist", f.waist, waist_quarter * 4 - f.waist, round_body("waist_level")))
-    if "hip" in side.reaches:
-        girths.append(Girth("hip", f.hip, c.side * 4, round_body("hip_level")))
-    return tuple(girths)
-
-
-def sleeve_girths(d: Draft, arm: Sleeve) -> tuple[Girth, ...]:
-    """Round the upper arm, and the wrist where the sleeve reaches it."""
-    upper_arm = d.body("upper_arm", "Round the upper arm, relaxed")
-    return (Girth("upper_arm", upper_arm, arm.width - upper_arm, round_sleeve("cap_foot")), *arm.wrist)
-
-
-def round_body(level: str) -> tuple[tuple[str, str, float], ...]:
-    """Twice across the half back and twice across the half front."""
-    return (("back", level, 2), ("front", level, 2))
-
-
-def round_sleeve(level: str) -> tuple[tuple[str, str, float], ...]:
-    """Once across the sleeve."""
-    return (("sleeve", level, 1),)

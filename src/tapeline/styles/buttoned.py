@@ -15,8 +15,8 @@ from tapeline.blocks.strip import OVER_THE_HAND
 from tapeline.draft import Draft, edge
 from tapeline.lengths import Length
 from tapeline.pattern import Garment
-from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, facing_seams, no_point
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed

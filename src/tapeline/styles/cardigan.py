@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from tapeline.blocks.button_band import BAND_CLOSURES, BandClosure, band_front, button_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.standing_collar import StandingChoices, standing_collar
@@ -15,6 +16,7 @@ from tapeline.draft import Draft, Drawn
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, Piece, Seam, choice
 from tapeline.styles.collared import no_point
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import MEANING, ribbed
 from tapeline.styles.seams import button_band_seams, standing_collar_seams
@@ -40,6 +42,8 @@ class CardiganChoices:
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
     hem_band: RibChoices = RibChoices()
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
@@ -63,7 +67,7 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
         joins=made.joins,
         girths=made.girths,
     )
-    return sleeved(d, garment, c.sleeve, at_wrist=True)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
 
 
 def closed(d: Draft, c: CardiganChoices, edge: Length) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:

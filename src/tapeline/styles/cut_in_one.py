@@ -16,8 +16,9 @@ from tapeline.blocks.sleeve_choices import reaches_the_wrist
 from tapeline.draft import Draft, Sheet, hemmed, notch_along, only_if, sewn
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, Girth, Mark, NotchKind, choice
-from tapeline.styles.body import ArmLines, HalfShape, OwnEdges, body_girths
+from tapeline.styles.body import ArmLines, HalfShape, OwnEdges
 from tapeline.styles.cut_in_one_seams import cut_in_one_joins, cut_in_one_seams, gusset_seams
+from tapeline.styles.girths import body_girths
 from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.sides import LENGTH

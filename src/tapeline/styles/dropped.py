@@ -17,7 +17,8 @@ from tapeline.blocks.sleeve_sizes import Dropped
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import ArmLines, HalfShape, body_girths, sleeve_girths
+from tapeline.styles.body import ArmLines, HalfShape
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tapeline.alter import along, join, level, split
+from tapeline.alter import along, join, level, remarked, split
 from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import ONE_SIDE, Garment, Notch, NotchKind, Piece
 
-__all__ = ["pieced"]
+__all__ = ["blocked", "pieced"]
 
+CENTRE = "centre"
+"""The mark from which a piece is measured whose middle is filled by another."""
 CLEAR = cm(2)
 """A seam stays this far from shoulder, neckline, underarm and hem: nearer, and it cannot be sewn beside their seams."""
 TURN = 0.02
@@ -34,7 +36,7 @@ def pieced(d: Draft, garment: Garment, yoke: YokeChoices, colour_block: ColourBl
         garment = _front_yoke(d, garment, yoke)
     if back and front:
         garment = _in_one(d, garment)
-    return _blocked(d, garment, colour_block) if colour_block.below.mm > 0 else garment
+    return blocked(d, garment, colour_block)
 
 
 def _back_yoke(d: Draft, garment: Garment, yoke: YokeChoices) -> Garment:
@@ -74,7 +76,9 @@ def _front_yoke(d: Draft, garment: Garment, yoke: YokeChoices) -> Garment:
         where="garment.yoke.shape.front",
         hint="make garment.yoke.shape.front smaller, or lower the neckline with garment.neckline.lower_front",
     )
+    whole = garment.piece("front")
     made = split(garment, "front", line, name="front_yoke", title="Front yoke", seam="yoke_front")
+    made = remarked(made, whole, CENTRE, "front")
     return _of_cloth(made, "front_yoke", yoke.cloth)
 
 
@@ -111,7 +115,13 @@ def _bends_after(piece: Piece, name: str, along: float) -> bool:
     return along > edge.length - SAME_MM and abs(edge.path.arrives.turn_to(following.path.leaves)) > TURN
 
 
-def _blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:
+def blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:
+    """The garment with its block of another colour round the lower body, where one was chosen.
+
+    Raises `InputError`: `block-near-underarm`, `block-past-side`, and what splitting says.
+    """
+    if block.below.mm == 0:
+        return garment
     # On the side of a lower shoulder the underarm is lower, too; the block is level from there to the other side.
     lower = tuple(by for by in map(d.correction, ONE_SIDE) if by.mm)
     below = block.below - sum(lower, cm(0)) if lower else block.below
@@ -135,7 +145,9 @@ def _blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:
         )
         line = level(garment, f"{half}.underarm", down=below)
         title, seam = f"Lower {half}", f"block_{half}"
+        whole = garment.piece(half)
         garment = split(garment, half, line, name=f"{half}_lower", title=title, seam=seam)
+        garment = remarked(garment, whole, CENTRE, half, f"{half}_lower")
         garment = _of_cloth(garment, f"{half}_lower", block.cloth)
     return garment
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.collar import COLLARS, CollarChoices, collar
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.placket import PlacketChoices, placket, slit_front
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
@@ -15,9 +16,10 @@ from tapeline.blocks.stand import ButtonedLap
 from tapeline.draft import Draft, edge
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import body_girths, sleeve_girths
 from tapeline.styles.collared import collar_seams, no_point, placket_seams
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.hem_finished import hem_finished
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
@@ -42,6 +44,8 @@ class PoloChoices:
     hem: HemChoices = PLAIN_HEM
     pocket: PocketChoices = PocketChoices()
     sleeve: SleeveChoices = SleeveChoices()
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
@@ -65,7 +69,7 @@ def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
-    return hem_finished(d, full, c.hem)
+    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block), c.hem)
 
 
 STYLE = Style(

@@ -8,15 +8,18 @@ from tapeline.blocks.dartless import Half
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
+from tapeline.blocks.parts import ColourBlockChoices
 from tapeline.blocks.raglan import RaglanLines, raglan_lines
 from tapeline.blocks.raglan_choices import RaglanChoices, RaglanSleeveChoices
 from tapeline.blocks.raglan_sleeve import raglan_sleeve
 from tapeline.draft import Draft, Sheet
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import ArmLines, HalfShape, body_girths
+from tapeline.styles.body import ArmLines, HalfShape
+from tapeline.styles.girths import body_girths
 from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
+from tapeline.styles.pieced import blocked
 from tapeline.styles.raglan_seams import over_the_sleeves, raglan_joins, raglan_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.style import Style
@@ -38,6 +41,7 @@ class RaglanTopChoices(Banded):
     flare: Length = choice(cm(0), 0, 20, "out at each side seam, level with the hem")
     hem: HemChoices = PLAIN_HEM
     sleeve: RaglanSleeveChoices = RaglanSleeveChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def raglan(d: Draft, c: RaglanTopChoices, *, surveyed: bool) -> Garment:
@@ -63,7 +67,7 @@ def raglan(d: Draft, c: RaglanTopChoices, *, surveyed: bool) -> Garment:
         joins=(*raglan_joins(made.back_side, made.neckline.bends), *neck.joins),
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *arm.girths),
     )
-    return hem_finished(d, garment, c.hem)
+    return hem_finished(d, blocked(d, garment, c.colour_block), c.hem)
 
 
 STYLE = Style(

@@ -15,7 +15,7 @@ from tapeline.blocks.zip_front import ZIP_FRONT
 from tapeline.draft import Draft
 from tapeline.lengths import cm
 from tapeline.pattern import Girth, Join, Piece, Seam
-from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.seams import (
     body_joins,
     body_seams,

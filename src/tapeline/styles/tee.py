@@ -14,7 +14,7 @@ from tapeline.blocks.sleeve_choices import SleeveChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
-from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.hem_finished import hem_finished
 from tapeline.styles.neck import finished_neck
 from tapeline.styles.pieced import pieced

@@ -15,7 +15,7 @@ from tapeline.draft import Draft, Drawn, edge, notch_along, seam
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, Join, Seam, choice
 from tapeline.problems import InputError, Problem, Severity
-from tapeline.styles.body import body_girths, sleeve_girths
+from tapeline.styles.girths import body_girths, sleeve_girths
 from tapeline.styles.seams import body_joins, body_seams, sleeve_joins, sleeve_seams
 from tapeline.styles.sides import LENGTH
 from tapeline.styles.sleeved import sleeved

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.hood import hood
 from tapeline.blocks.hood_choices import HoodChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
+from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -15,6 +16,7 @@ from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, choice
 from tapeline.styles.hooding import hood_joins, hood_seams, no_corner, no_overlap, out_on_shoulder
+from tapeline.styles.pieced import pieced
 from tapeline.styles.pocketed import pocketed
 from tapeline.styles.ribbed import MEANING, ribbed
 from tapeline.styles.sleeved import sleeved
@@ -38,6 +40,8 @@ class ZippedChoices:
     sleeve: SleeveChoices = SleeveChoices(length=SLEEVE_LENGTHS["long"], wrist_ease=cm(6))
     cuff: RibChoices = RibChoices()
     hem_band: RibChoices = RibChoices()
+    yoke: YokeChoices = YokeChoices()
+    colour_block: ColourBlockChoices = ColourBlockChoices()
 
 
 def zipped(d: Draft, c: ZippedChoices, *, surveyed: bool) -> Garment:
@@ -61,7 +65,7 @@ def zipped(d: Draft, c: ZippedChoices, *, surveyed: bool) -> Garment:
         joins=(*made.joins, *hood_joins(over)),
         girths=made.girths,
     )
-    return sleeved(d, garment, c.sleeve, at_wrist=True)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
 
 
 STYLE = Style(
