@@ -17,6 +17,7 @@ from tapeline.measures import Figure, Wearer
 from tapeline.pattern import Cloth, Garment, NotchKind
 from tapeline.problems import InputError
 from tapeline.truing import true
+from tests.corrections import correction
 from tests.properties.drafts import draw, examples, taped_children
 from tests.wearers import wearers
 
@@ -145,6 +146,18 @@ def test_what_cannot_be_sewn_is_refused(code: str, style: str, yoke: str | YokeS
     (problem,) = refusal.value.problems
     assert problem.code == code
     assert problem.where.startswith("garment.")
+
+
+def test_a_block_keeps_off_a_hem_that_rises_over_a_sway_back() -> None:
+    """Two centimetres above the side's end it would cross the hem before the fold, and leave a corner of the back."""
+    sway = correction(sway_back=3.8)
+    side = draw(NOOR, "tee", "slight", corrections=sway).piece("back").edge("side").path
+    deep = (side.start.y - side.end.y) / 10
+    with pytest.raises(InputError) as refusal:
+        draw(NOOR, "tee", "slight", corrections=sway, colour_block=ColourBlockChoices(cm(deep - 2.1)))
+    assert [problem.code for problem in refusal.value.problems] == ["block-past-side"]
+    cut = draw(NOOR, "tee", "slight", corrections=sway, colour_block=ColourBlockChoices(cm(deep - 7)))
+    assert cut.piece("back_lower").on_fold
 
 
 def test_a_front_yoke_does_not_reach_the_centre() -> None:

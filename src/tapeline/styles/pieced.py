@@ -134,10 +134,17 @@ def blocked(d: Draft, garment: Garment, block: ColourBlockChoices) -> Garment:
         hint="make garment.colour_block.below larger, or 0 to leave it out",
     )
     for half in ("back", "front"):
-        side = garment.piece(half).edge("side").path
+        side, hem = (garment.piece(half).edge(name).path for name in ("side", "hem"))
+        # Over a sway back the hem rises to the centre, and a shaped one may do so at the front.
+        risen = max(knot.y for knot in hem.knots)
+        room = (
+            Length(side.start.y - risen, f"{half}_underarm_down_to_the_hem")
+            if risen > side.end.y
+            else Length(side.start.y - side.end.y, f"{half}_side_downward")
+        )
         d.require(
             "block-past-side",
-            Length(side.start.y - side.end.y, f"{half}_side_downward") - CLEAR,
+            room - CLEAR,
             below,
             says="the colour block would begin at the hem or below it",
             where="garment.colour_block.below",
