@@ -17,12 +17,14 @@ from tapeline.docket import template
 from tapeline.docket.edit import NotToml, with_value
 from tapeline.docket.file import MOST_BYTES
 from tapeline.problems import InputError
+from tapeline.project.run_products import RUN_FILES
 from tapeline.styles import STYLES
 from tapeline.units import Unit
 from tapeline.web.download import DOWNLOADS, download
 from tapeline.web.drawing import drawing
 from tapeline.web.explained import explained
 from tapeline.web.places import fragment, page
+from tapeline.web.run_view import run_download, run_view
 from tapeline.web.seam_view import seam_view
 from tapeline.web.sheet_map import sheet_map
 from tapeline.web.table import Table
@@ -53,6 +55,8 @@ def application(table: Table) -> Starlette:
             Route("/map", show_map),
             Route("/seam", show_seam),
             Route("/download/{kind}", fetch),
+            Route("/sizes", show_run),
+            Route("/sizes/{kind}", fetch_run),
             Mount("/static", StaticFiles(directory=str(files("tapeline.web") / "static"))),
         ],
         exception_handlers={Busy: too_busy},
@@ -187,6 +191,38 @@ async def fetch(request: Request) -> Response:
         return _refused(str(error), 422)
     head = {"content-disposition": f'attachment; filename="{made.name}"'}
     return Response(made.data, media_type=made.media_type, headers=head)
+
+
+async def show_run(request: Request) -> Response:
+    """The docket in several sizes, as HTML; made when it is asked for."""
+    asked = request.query_params
+    try:
+        made = await _table(request).bench.do(
+            run_view, _table(request).view, asked.get("sizes", ""), asked.get("meet", ""), go_on=_yes(request)
+        )
+    except InputError as error:
+        return _refused(str(error), 422)
+    return JSONResponse({"html": fragment("run", run=made)})
+
+
+async def fetch_run(request: Request) -> Response:
+    """A file of the sizes, to take away."""
+    asked, kind = request.query_params, request.path_params["kind"]
+    if kind not in RUN_FILES:
+        return _refused("there is no such file", 404)
+    try:
+        made = await _table(request).bench.do(
+            run_download, _table(request).view, kind, asked.get("sizes", ""), asked.get("meet", ""), go_on=_yes(request)
+        )
+    except InputError as error:
+        return _refused(str(error), 422)
+    head = {"content-disposition": f'attachment; filename="{made.name}"'}
+    return Response(made.data, media_type=made.media_type, headers=head)
+
+
+def _yes(request: Request) -> bool:
+    """Whether the other sizes are to be made when one cannot be."""
+    return request.query_params.get("go_on") == "yes"
 
 
 async def show_map(request: Request) -> Response:

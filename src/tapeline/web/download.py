@@ -23,7 +23,7 @@ from tapeline.project import (
 )
 from tapeline.web.view import View
 
-__all__ = ["DOWNLOADS", "Download", "download"]
+__all__ = ["DOWNLOADS", "Download", "download", "file_name"]
 
 DOWNLOADS = {
     "pdf": "application/pdf",
@@ -59,7 +59,7 @@ class Download:
 
 def download(view: View, kind: str, paper: str = "") -> Download:
     """One file of a docket; raises `InputError` with the docket's problems when there is no garment to make it of."""
-    name = re.sub(r"[^A-Za-z0-9._-]+", "-", view.name.removesuffix(".toml")) or "docket"
+    name = file_name(view)
     if kind == "toml":
         return Download(f"{name}.toml", DOWNLOADS[kind], view.text.encode())
     drafted = view.drafted
@@ -67,6 +67,11 @@ def download(view: View, kind: str, paper: str = "") -> Download:
         raise InputError(view.told)
     data = print_pdf(drafted, paper, today()) if kind == "pdf" else _MAKERS[kind](drafted, today())
     return Download(name + ENDINGS.get(kind, f".{kind}"), DOWNLOADS[kind], data)
+
+
+def file_name(view: View) -> str:
+    """What a docket's files are called, without what each adds."""
+    return re.sub(r"[^A-Za-z0-9._-]+", "-", view.name.removesuffix(".toml")) or "docket"
 
 
 _MAKERS: dict[str, Callable[[Drafted, str], bytes]] = {

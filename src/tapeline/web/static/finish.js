@@ -1,5 +1,5 @@
 // @ts-check
-import { near } from "./dom.js";
+import { maybe, near } from "./dom.js";
 import { Refused, ask, excuse } from "./send.js";
 
 /** Edges and their allowances: choosing the one shows the other; the map of the sheets, when it is asked for.
@@ -15,6 +15,7 @@ export function finish(place, drawing, point, say) {
     const field = mark ? document.getElementById(`allow-${mark}`) : null;
     if (field) { field.scrollIntoView({ block: "center" }); field.focus(); }
   });
+  place.addEventListener("click", (event) => { if (near(event, "#ask-run", HTMLElement)) void sizes(place, say); });
   place.addEventListener("click", async (event) => {
     const map = place.querySelector("#map");
     if (!map || !near(event, "#ask-map", HTMLElement)) return;
@@ -27,4 +28,21 @@ export function finish(place, drawing, point, say) {
       if (refused) say(excuse(error));
     }
   });
+}
+
+/** The docket in the sizes that are typed, shown below them.
+ * @param {HTMLElement} place @param {(words: string) => void} say */
+async function sizes(place, say) {
+  const into = maybe(place, "#run", HTMLElement), typed = maybe(place, "#run-sizes", HTMLInputElement);
+  const meet = maybe(place, "#run-meet", HTMLSelectElement), rest = maybe(place, "#run-go-on", HTMLInputElement);
+  if (!into || !typed || !meet) return;
+  into.textContent = "The sizes are being drafted …";
+  try {
+    into.classList.remove("told");
+    into.innerHTML = (await ask("sizes", { sizes: typed.value, meet: meet.value, go_on: rest?.checked ? "yes" : "" })).html;
+  } catch (error) {
+    into.classList.add("told");
+    into.textContent = excuse(error);
+    say("The sizes could not be made.");
+  }
 }
