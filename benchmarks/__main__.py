@@ -1,6 +1,7 @@
 """`./run bench`: prints how long the main things take, as medians; it judges nothing.
 
-`./run bench --quick` takes fewer runs and fewer orders; `./run bench --page` times the page in a browser instead.
+`./run bench --quick` takes fewer runs and fewer orders; `./run bench --page` times the page in a browser instead, and
+`./run bench --lay [SECONDS]` lays every style on the cloth, 20 seconds each unless given.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from itertools import count
 from pathlib import Path
 
 from benchmarks.clock import ROOT, in_turns, medians_of, process
+from benchmarks.lay import time_lays
 from benchmarks.orders import write_orders
 from tapeline.docket import read_docket
 from tapeline.docket.edit import with_value
@@ -23,6 +25,7 @@ from tapeline.web.view import look
 
 DOCKET = ROOT / "examples" / "tee.toml"
 JOBS = 2
+LAY_S = 20.0
 UNSEEN = 300
 """Texts, before the first comes again: more than the page remembers, or nothing would be drawn."""
 Row = tuple[str, float, int]
@@ -30,8 +33,12 @@ Row = tuple[str, float, int]
 
 def main(arguments: list[str]) -> int:
     """Runs everything and prints the table; exit code 2 for an argument that is not known."""
+    if arguments[:1] == ["--lay"] and (seconds := _seconds(arguments[1:])):
+        print(_machine())
+        time_lays(seconds)
+        return 0
     if arguments not in ([], ["--quick"], ["--page"]):
-        print("bench: ./run bench [--quick | --page]", file=sys.stderr)
+        print("bench: ./run bench [--quick | --page | --lay [SECONDS]]", file=sys.stderr)
         return 2
     if arguments == ["--page"]:
         # The browser comes with what ./check sets up, so nothing else here may need it.
@@ -48,6 +55,13 @@ def main(arguments: list[str]) -> int:
         _show(row)
     _batch(orders, 1 if quick else 3)
     return 0
+
+
+def _seconds(arguments: list[str]) -> float:
+    """What stands after --lay; 0 when it is no number of seconds."""
+    if not arguments:
+        return LAY_S
+    return float(arguments[0]) if len(arguments) == 1 and arguments[0].isdigit() else 0.0
 
 
 def _machine() -> str:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import csv
 import json
+import signal
+import subprocess
+import sys
 import xml.etree.ElementTree as ET
 from pathlib import Path
 
 import pytest
 
-from tests.cli.process import EXAMPLES, tapeline
+from tests.cli.process import EXAMPLES, can_be_interrupted, clean, tapeline
 from tests.lay import independent
 
 pytestmark = pytest.mark.slow
@@ -85,3 +88,23 @@ def test_what_is_wrong_is_said_and_nothing_is_written(tmp_path: Path) -> None:
         assert f"[{code}]" in done.err, (words, done.err)
         assert done.code == 2
         assert {path.name for path in tmp_path.iterdir()} == {"empty.json", "binary.json"}
+
+
+def test_ctrl_c_keeps_the_best(tmp_path: Path) -> None:
+    """Stopped after its first plan, the command ends well and the plan it had is kept, whole."""
+    running = subprocess.Popen(
+        [sys.executable, "-m", "tapeline", "lay", TEE, "--cloth", "shell", "--seconds", "100", "--keep", "lay.json"],
+        cwd=tmp_path,
+        env=clean(),
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        preexec_fn=can_be_interrupted,  # noqa: PLW1509 - no thread of ours holds a lock then
+    )
+    assert running.stderr is not None
+    assert "cm" in running.stderr.readline()
+    running.send_signal(signal.SIGINT)
+    out, err = running.communicate(timeout=60)
+    assert running.returncode == 0, err
+    assert "Stopped" in out
+    assert independent.wrong((tmp_path / "lay.json").read_text(encoding="utf-8")) == []

@@ -8,6 +8,7 @@ import pytest
 
 from benchmarks.__main__ import main
 from benchmarks.clock import in_turns, medians_of, process
+from benchmarks.lay import lay_rows
 from benchmarks.orders import write_orders
 from tapeline.docket import orders
 
@@ -47,3 +48,21 @@ def test_what_it_does_not_know_it_does_not_do(capsys: pytest.CaptureFixture[str]
     """An unknown argument is refused with exit code 2 before anything runs."""
     assert main(["--fast"]) == 2
     assert "--quick" in capsys.readouterr().err
+
+
+def test_the_seconds_of_a_lay_are_a_number(capsys: pytest.CaptureFixture[str]) -> None:
+    """What is no number of seconds is refused before anything is laid."""
+    for words in (["--lay", "soon"], ["--lay", "0"], ["--lay", "1", "2"], ["--lay", "-1"], ["--lay", "nan"]):
+        assert main(words) == 2
+    assert "--lay" in capsys.readouterr().err
+
+
+@pytest.mark.slow
+def test_rows_of_lays_keep_to_the_bound() -> None:
+    """A vest in all lays: no row is shorter than its bound, and density is bound over length."""
+    rows = list(lay_rows(0.2, ("vest",)))
+    assert len(rows) == 12
+    for row in rows:
+        length, bound, density = float(row[3]), float(row[5]), float(row[6].rstrip("%"))
+        assert length >= bound > 0
+        assert density == pytest.approx(100 * bound / length, abs=0.2)

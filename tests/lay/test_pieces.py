@@ -51,13 +51,13 @@ def test_a_pair_is_two_mirror_images_on_open_cloth_and_one_on_two_layers() -> No
 
 
 def test_one_on_the_fold_lies_on_it_and_two_are_one_whole_one() -> None:
-    """On folded cloth the back is half a piece with its fold at y = 0; of two collars one whole one is cut, doubled."""
+    """On folded cloth the back is half a piece with its fold at y = 0; of two stands one whole one is cut, doubled."""
     cloth = LayCloth(spread=Spread.FOLDED)
     pieces = {piece.name: piece for piece in lay_pieces(example(SHIRT), cloth)}
     assert pieces["back"].on_fold
     assert bounds(pieces["back"].outline)[1] == pytest.approx(0, abs=1e-6)
-    assert not pieces["collar"].on_fold
-    assert need(pieces["collar"], cloth) == {False: 1, True: 0}
+    assert not pieces["stand"].on_fold
+    assert need(pieces["stand"], cloth) == {False: 1, True: 0}
 
 
 def test_what_shrinks_is_laid_larger() -> None:

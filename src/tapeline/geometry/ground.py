@@ -32,6 +32,8 @@ __all__ = [
 Outline = tuple[Point, ...]
 """Corners of a closed polygon, counter-clockwise, mm."""
 
+WITHIN = 0.95
+"""A chord may cut in by a little less than all moves out, so that rounding does not count."""
 SHARPEST = 2.0
 """A grown corner runs out to at most this many times the distance, and is cut off there."""
 
@@ -86,7 +88,7 @@ def grown(outline: Sequence[Point], by: float, *, chord: float = 0.0) -> Outline
     shape = _polygon(outline).buffer(by, join_style="mitre", mitre_limit=SHARPEST)
     if chord and not (fewer := shape.simplify(chord)).covers(shape):
         # Where a chord cuts into it, all of it moves out by that much; straight sides stay where they are.
-        fewer = shape.buffer(chord, join_style="mitre", mitre_limit=SHARPEST).simplify(chord)
+        fewer = shape.buffer(chord, join_style="mitre", mitre_limit=SHARPEST).simplify(chord * WITHIN)
         return _corners(fewer if fewer.covers(shape) else shape)
     return _corners(fewer if chord else shape)
 

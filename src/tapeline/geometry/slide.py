@@ -12,6 +12,9 @@ from tapeline.geometry.point import Point
 
 __all__ = ["Solid", "push_left"]
 
+TOUCH_MM = 1e-6
+"""Outlines that touch are a hair apart, or over each other by as much."""
+
 
 class Solid:
     """An outline made ready to be pushed: corners and sides as arrays."""
@@ -60,26 +63,26 @@ def push_left(moving: Solid, still: Solid) -> float:
     heights = np.unique(np.clip(heights[(heights >= low) & (heights <= high)], low + hair, high - hair))
     # Just below and just above a corner the nearest sides may differ: a level side ends there.
     levels = np.unique(np.clip(np.concatenate((heights - hair, heights + hair)), low + hair / 2, high - hair / 2))
-    gap = _gaps(_crossings(moving, levels), _crossings(still, levels))
-    return max(gap, 0.0) if math.isfinite(gap) else math.inf
+    # In the order of their places, the nearest way of a moving crossing is to its neighbour, where that is a still one.
+    rows, places, moves = [], [], []
+    for solid, slack in ((still, 0.0), (moving, TOUCH_MM)):
+        row, place = _crossings(solid, levels)
+        rows.append(row)
+        places.append(place + slack)
+        moves.append(np.full(len(row), slack > 0))
+    row, place, move = (np.concatenate(parts) for parts in (rows, places, moves))
+    order = np.lexsort((place, row))
+    row, place, move = row[order], place[order], move[order]
+    met = (row[1:] == row[:-1]) & move[1:] & ~move[:-1]
+    way = place[1:][met] - place[:-1][met]
+    return max(float(way.min()) - TOUCH_MM, 0.0) if len(way) else math.inf
 
 
-def _crossings(solid: Solid, levels: NDArray[np.float64]) -> NDArray[np.float64]:
-    """Where each level crosses each side: one row a level, NaN where it does not."""
+def _crossings(solid: Solid, levels: NDArray[np.float64]) -> tuple[NDArray[np.intp], NDArray[np.float64]]:
+    """Where levels cross sides: which level, and the place along it."""
     y0, y1 = solid.corners[:, 1], solid.ends[:, 1]
-    x0, x1 = solid.corners[:, 0], solid.ends[:, 0]
+    reach = (np.maximum(y0, y1) >= levels[0]) & (np.minimum(y0, y1) <= levels[-1]) & (y0 != y1)
+    x0, x1, y0, y1 = solid.corners[reach, 0], solid.ends[reach, 0], y0[reach], y1[reach]
     at = levels[:, None]
-    crossed = (y0 <= at) != (y1 <= at)
-    rise = np.where(y1 == y0, 1.0, y1 - y0)
-    x = x0 + (at - y0) * ((x1 - x0) / rise)
-    # A level crosses few sides of the many: sorted, the others stand at the end and are cut off.
-    most = int(crossed.sum(axis=1).max(initial=0))
-    return np.sort(np.where(crossed, x, np.nan), axis=1)[:, :most]
-
-
-def _gaps(moving: NDArray[np.float64], still: NDArray[np.float64]) -> float:
-    """The least way, at any level, from a crossing of the moving one to the next of the still one on its left."""
-    way = moving[:, :, None] - still[:, None, :]
-    # A crossing that lies to the right has been passed already: outlines that touch are a hair apart, or over.
-    way = np.where(way > -1e-6, way, np.inf)
-    return float(np.min(way, initial=np.inf))
+    row, side = np.nonzero((y0 <= at) != (y1 <= at))
+    return row, x0[side] + (levels[row] - y0[side]) * (x1[side] - x0[side]) / (y1[side] - y0[side])

@@ -75,7 +75,8 @@ class Table:
         x = far if start is None else start
         moving = body.shifted(x, y)
         way = x + box[0]
-        for other in self.laid:
+        # The nearest first: what it stops at rules out whatever lies further back.
+        for other in sorted((one for one in self.laid if _in_the_way(one.box, moving.box)), key=lambda o: -o.box[2]):
             if moving.box[0] - other.box[2] < way:
                 way = min(way, push_left(moving, other))
         x -= max(way, 0.0)
@@ -192,6 +193,10 @@ def _clear(table: Table, body: Solid) -> bool:
         return True
     corners = [tuple(Point(float(x), float(y)) for x, y in one.corners) for one in (body, *near)]
     return not any(i == 0 for i, _, area in common_ground(corners) if area > 1e-6)
+
+
+def _in_the_way(still: tuple[float, float, float, float], moving: tuple[float, float, float, float]) -> bool:
+    return still[1] < moving[3] and moving[1] < still[3] and still[0] < moving[2]
 
 
 def _boxes_meet(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:

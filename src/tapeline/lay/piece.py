@@ -54,6 +54,10 @@ class LayPiece:
     lines: tuple[LayLine, ...] = ()
     words: tuple[str, ...] = ()
 
+    def __hash__(self) -> int:
+        # Looked up thousands of times; a whole outline need not be gone through for that.
+        return hash((self.name, self.garment, self.cloth))
+
     @property
     def key(self) -> str:
         """Unique in a plan: `marit/front`."""
