@@ -11,11 +11,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tapeline import project
+from tapeline.docket import read_docket
 from tapeline.export import svg
 from tapeline.finish import Finished
 from tapeline.geometry import area
 from tapeline.pattern import StepKind
 from tapeline.units import Unit
+from tests.cli.process import EXAMPLES
 from tests.export.garments import tee
 from tests.export.readback import area_of, length_of
 
@@ -129,6 +132,18 @@ def test_the_drawing_is_told_in_words() -> None:
     assert f"armhole {armhole / 10:.1f} cm" in words
     assert root.get("role") == "img"
     assert set((root.get("aria-labelledby") or "").split()) <= set(by_id(finished))
+
+
+def test_words_tell_each_piece_by_its_own_edges() -> None:
+    """Pieces of several cloths are told in the order they are drawn, each with its own edges and cloth."""
+    finished = project.finished(project.draft(read_docket(EXAMPLES / "hooded-sweatshirt.toml")))
+    told = (ET.fromstring(svg(finished)).findtext(f"{SVG}desc") or "").split(". ")
+    for piece in (one.piece for one in finished.pieces):
+        (own,) = (sentence for sentence in told if sentence.startswith(f"{piece.title} ("))
+        assert f"in {piece.cut.cloth})" in own
+        assert own.partition("): ")[2].removesuffix(".").split(", ") == [
+            f"{edge.name.replace('_', ' ')} {edge.length / 10:.1f} cm" for edge in piece.edges
+        ]
 
 
 @given(st.text(min_size=1, max_size=30))

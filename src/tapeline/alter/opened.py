@@ -75,9 +75,9 @@ def _anew(edges: Edges) -> str:
 
 def _points(story: Story, opening: Opening, whole: Piece, line: str, words: Words) -> dict[str, str]:
     """The points beyond the line where they lie now; from the old label to the new."""
-    went = {}
+    went, outline = {}, whole.seam_line
     for base, (label, point) in newest_points(story.garment, whole.name).items():
-        if opening.takes(point, whole.seam_line):
+        if opening.takes(point, outline):
             place = opening.move.point(point)
             if place.distance_to(point) > STILL_MM:
                 says = "Moves with what lies beyond the line"
@@ -109,8 +109,19 @@ def _girth(before: Garment, after: Garment, girth: Girth, went: dict[str, str]) 
 def girth_kept(before: Garment, after: Garment, girth: Girth, now: Girth | None = None) -> Girth:
     """A girth as it is measured now, with what an alteration added to it meant."""
     now = now or girth
+    if now.across == girth.across and _untouched(before, after, girth):
+        return now
     more = round_at(after, now) - round_at(before, girth)
     return replace(now, ease=now.ease + Length(more, "spread")) if abs(more) > STILL_MM else now
+
+
+def _untouched(before: Garment, after: Garment, girth: Girth) -> bool:
+    """Whether all pieces and levels at which a girth is measured are the very same: most, where a sleeve is altered."""
+    old, new = before.points, after.points
+    return all(
+        before.piece(name) is after.piece(name) and old.get(f"{name}.{mark}") == new.get(f"{name}.{mark}")
+        for name, mark, _ in girth.across
+    )
 
 
 def round_at(garment: Garment, girth: Girth) -> float:

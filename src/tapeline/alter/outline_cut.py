@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import accumulate
 
 from tapeline.alter.cut_line import CutLine
@@ -23,6 +24,8 @@ ON_CORNER_MM = 0.01
 NO_LENGTH_MM = 1e-6
 INSIDE = 4
 """The places between so many parts of a cut must lie inside the piece."""
+MOST_KEPT = 16
+"""Cuts that are remembered: a cut is looked at before it is made, and again while it is."""
 LEAST_EDGE_MM = 1.0
 """A shorter edge cannot be sewn, nor seen."""
 
@@ -53,6 +56,7 @@ class OutlineCut:
     """Where the cut starts and ends, along the outline."""
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def cut_outline(piece: Piece, cut: CutLine) -> OutlineCut:
     """Where a line cuts a piece.
 

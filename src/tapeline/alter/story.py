@@ -27,6 +27,12 @@ class Story:
 
     garment: Garment
     added: list[Step] = field(default_factory=list)
+    _taken: set[str] = field(init=False, repr=False)
+    """Labels of the garment's steps, and of so many that were added."""
+    _seen: int = field(default=0, init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        self._taken = {step.label for step in self.garment.steps}
 
     @property
     def steps(self) -> tuple[Step, ...]:
@@ -60,7 +66,10 @@ class Story:
         return named[-1] if named else ""
 
     def _free(self, label: str, gap: str = "_") -> str:
-        taken = {step.label for step in self.steps}
+        taken = self._taken
+        # Steps are added elsewhere too: those that came since are looked at.
+        taken.update(step.label for step in self.added[self._seen :])
+        self._seen = len(self.added)
         if label not in taken:
             return label
         number = 2

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import cache, cached_property
 
 from tapeline.geometry import Path, Point, Rigid
 from tapeline.lengths import Length, Phrase
@@ -89,15 +90,18 @@ class SideOf:
 
     def length(self, length: Length) -> Length:
         """A length with the names of this side's sizes in its formula."""
+        if not self.renamed:
+            return length
         parts = tuple(self.length(part) if isinstance(part, Length) else part for part in length.parts)
-        return replace(length, name=self.renamed.get(length.name, length.name), parts=parts)
+        return Length(length.mm, self.renamed.get(length.name, length.name), length.operator, parts)
 
     def phrase(self, phrase: Phrase) -> Phrase:
         """What the hand does."""
         return tuple(self.length(part) if isinstance(part, Length) else part for part in phrase)
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots: each side, and how its pieces are laid over, is worked out once.
+@dataclass(frozen=True)
 class Sides:
     """Two drafts of one style, and the pieces in which they differ."""
 
@@ -105,12 +109,12 @@ class Sides:
     left: Garment
     differ: frozenset[str]
 
-    @property
+    @cached_property
     def of_right(self) -> SideOf:
         """The right side, whose sizes keep their names."""
         return SideOf("right", self.right, self.differ, {})
 
-    @property
+    @cached_property
     def of_left(self) -> SideOf:
         """The left side; a size that is another than on the right has the side in its name."""
         known = {size.name: size.length.mm for size in self.right.sizes}
@@ -168,6 +172,7 @@ def told(sides: Sides, edges: Mapping[str, Path]) -> tuple[Step, ...]:
     """The construction of the right side, then what is other on the left; edges are drawn as they are in the pieces."""
     steps: list[Step] = []
     known: set[str] = set()
+    over = cache(sides.over)
     for side in (sides.of_right, sides.of_left):
         waiting: Step | None = None
         for step in side.garment.steps:
@@ -181,11 +186,11 @@ def told(sides: Sides, edges: Mapping[str, Path]) -> tuple[Step, ...]:
                 steps.append(waiting)
                 waiting = None
             known.add(label)
-            steps.append(_told(sides, side, step, edges))
+            steps.append(_told(over, side, step, edges))
     return tuple(steps)
 
 
-def _told(sides: Sides, side: SideOf, step: Step, edges: Mapping[str, Path]) -> Step:
+def _told(over: Callable[[str], Rigid], side: SideOf, step: Step, edges: Mapping[str, Path]) -> Step:
     """A step under its side's names, where its mark lies now."""
     needs = tuple(side.label(need) for need in step.needs)
     said = replace(
@@ -197,9 +202,9 @@ def _told(sides: Sides, side: SideOf, step: Step, edges: Mapping[str, Path]) -> 
     )
     if not side.is_image(step.sheet):
         return said
-    over = sides.over(step.sheet)
-    path = None if step.path is None else _as_edge(step.path.moved(over), said.label, edges)
-    return replace(said, point=None if step.point is None else over.point(step.point), path=path)
+    move = over(step.sheet)
+    path = None if step.path is None else _as_edge(step.path.moved(move), said.label, edges)
+    return replace(said, point=None if step.point is None else move.point(step.point), path=path)
 
 
 def _as_edge(path: Path, label: str, edges: Mapping[str, Path]) -> Path:

@@ -184,10 +184,10 @@ def _points_of(steps: Iterable[Step], piece: str) -> list[Point]:
 def _sentence(finished: Finished) -> str:
     """The drawing in words, for who cannot see it."""
     parts = []
-    for row, piece in zip(finished.cutting_list, finished.pieces, strict=True):
-        edges = ", ".join(f"{e.name.replace('_', ' ')} {e.length / 10:.1f} cm" for e in piece.piece.edges)
-        half = "half, on the fold" if row.on_fold else "whole"
-        parts.append(f"{row.title} ({half}; cut {row.quantity} in {row.cloth}): {edges}.")
+    for piece in (one.piece for one in finished.pieces):
+        edges = ", ".join(f"{e.name.replace('_', ' ')} {e.length / 10:.1f} cm" for e in piece.edges)
+        half = "half, on the fold" if piece.on_fold else "whole"
+        parts.append(f"{piece.title} ({half}; cut {piece.cut.quantity} in {piece.cut.cloth}): {edges}.")
     count = len(finished.pieces)
     return f"{count} pieces side by side, seam line thin and cut line strong. " + " ".join(parts)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from tapeline.geometry import Line, Path
 from tapeline.pattern import Garment, NotchKind, Piece
@@ -66,11 +67,18 @@ class CuttingListRow:
     """Along the grain."""
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots: the cutting list is made once, when it is asked for; the drawing on the page needs none.
+@dataclass(frozen=True)
 class Finished:
     """A garment with all its pieces finished."""
 
     garment: Garment
     title: Title
     pieces: tuple[FinishedPiece, ...]
-    cutting_list: tuple[CuttingListRow, ...]
+
+    @cached_property
+    def cutting_list(self) -> tuple[CuttingListRow, ...]:
+        """What has to come out of which cloth."""
+        from tapeline.finish.cutting_list import cutting_list
+
+        return cutting_list(self.pieces)

@@ -6,7 +6,6 @@ from functools import lru_cache
 
 from tapeline.finish.choices import FinishChoices, allowances
 from tapeline.finish.cut_line import cut_line
-from tapeline.finish.cutting_list import cutting_list
 from tapeline.finish.finished import Finished, FinishedPiece, Title
 from tapeline.finish.notches import ticks
 from tapeline.finish.words import words
@@ -36,7 +35,7 @@ def finish(garment: Garment, choices: FinishChoices, title: Title) -> Finished:
             problems += error.problems
     if problems:
         raise InputError(problems)
-    return Finished(garment, title, tuple(pieces), cutting_list(pieces))
+    return Finished(garment, title, tuple(pieces))
 
 
 @lru_cache(maxsize=MOST_KEPT)

@@ -7,7 +7,7 @@ Its objects can neither be compared nor sent between processes, so they live onl
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import kurbopy
 
@@ -103,6 +103,8 @@ class Cubic:
     out: Point
     into: Point
     end: Point
+    _far: float | None = field(default=None, init=False, repr=False, compare=False)
+    """Its length, once it was asked for: seams and outlines are measured again and again."""
 
     def _kurbo(self) -> kurbopy.CubicBez:
         point, a, b, c, d = kurbopy.Point, self.start, self.out, self.into, self.end
@@ -116,7 +118,10 @@ class Cubic:
     @property
     def length(self) -> float:
         """Millimetres along the curve."""
-        return float(self._kurbo().arclen(LENGTH_ACCURACY_MM))
+        if self._far is None:
+            # No change of the value, which is frozen: only what follows from it.
+            object.__setattr__(self, "_far", float(self._kurbo().arclen(LENGTH_ACCURACY_MM)))
+        return self._far or 0.0
 
     @property
     def control_points(self) -> tuple[Point, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from tapeline.geometry import Path, Point
 from tapeline.pattern.girth import Girth
@@ -14,7 +15,8 @@ from tapeline.pattern.step import Step, StepKind
 __all__ = ["Garment"]
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots: points and lines by their labels are looked through once.
+@dataclass(frozen=True)
 class Garment:
     """Pieces, seams, joins, girths, sizes and steps of one garment."""
 
@@ -42,12 +44,12 @@ class Garment:
         """Millimetres along one side of a seam."""
         return sum(self.path(ref).length for ref in side)
 
-    @property
+    @cached_property
     def points(self) -> dict[str, Point]:
         """Every point drawn, by its label."""
         return {step.label: step.point for step in self.steps if step.point is not None}
 
-    @property
+    @cached_property
     def lines(self) -> dict[str, Path]:
         """Every line drawn, by its label."""
         return {step.label: step.path for step in self.steps if step.path is not None}

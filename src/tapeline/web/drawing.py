@@ -159,10 +159,10 @@ def _words(view: View, done: Finished) -> str:
     """The drawing in words, for who cannot see it."""
     unit = view.unit
     parts = []
-    for row, piece in zip(done.cutting_list, done.pieces, strict=True):
-        edges = ", ".join(f"{e.name.replace('_', ' ')} {e.length / unit.mm:.1f} {unit.sign}" for e in piece.piece.edges)
-        half = "half, on the fold" if row.on_fold else "whole"
-        parts.append(f"{row.title} ({half}; cut {row.quantity} in {row.cloth}): {edges}.")
+    for piece in (one.piece for one in done.pieces):
+        edges = ", ".join(f"{e.name.replace('_', ' ')} {e.length / unit.mm:.1f} {unit.sign}" for e in piece.edges)
+        half = "half, on the fold" if piece.on_fold else "whole"
+        parts.append(f"{piece.title} ({half}; cut {piece.cut.quantity} in {piece.cut.cloth}): {edges}.")
     return f"{len(done.pieces)} pieces, seam line thin and cut line strong. " + " ".join(parts)
 
 

@@ -17,6 +17,8 @@ from tapeline.units import Unit
 
 __all__ = ["View", "look"]
 
+MOST_KEPT = 16
+"""Texts that are remembered: those that a maker goes back to, by undo and redo; each holds a few hundred kilobytes."""
 MOST_TOLD = 100
 
 
@@ -71,14 +73,9 @@ class View:
         return table if isinstance(table, Mapping) else {}
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=MOST_KEPT)
 def look(text: str, name: str) -> View:
     """Look at a docket's text; never raises for what a maker can write."""
-    table: Mapping[str, Any] | None
-    try:
-        table = tomllib.loads(text)
-    except (tomllib.TOMLDecodeError, RecursionError):
-        table = None
     docket: Docket | None = None
     drafted: Drafted | None = None
     done: Finished | None = None
@@ -89,4 +86,12 @@ def look(text: str, name: str) -> View:
         done = finished(drafted)
     except InputError as error:
         refused = tuple(error.problems)
-    return View(name, text, table, docket, drafted, done, refused)
+    return View(name, text, docket.table if docket else _typed(text), docket, drafted, done, refused)
+
+
+def _typed(text: str) -> Mapping[str, Any] | None:
+    """The values of a text that is no docket; None when it is no TOML."""
+    try:
+        return tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError):
+        return None
