@@ -21,7 +21,7 @@ from tapeline.finish.finished import Finished
 from tapeline.geometry import Point
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["FRAME_MM", "PENS", "UNITS", "Plot", "plotted"]
+__all__ = ["FRAME_MM", "PENS", "UNITS", "Plot", "hpgl", "plotted"]
 
 UNITS = 40
 """To a millimetre."""
@@ -94,6 +94,33 @@ def plotted(finished: Finished, roll: Paper, *, narrow: bool = False, second: bo
         )
     told = (letters_problem("".join(dict.fromkeys(lost)), "plotter file"),) if lost else ()
     return Plot(tuple(frames), layout, told)
+
+
+def hpgl(
+    chains: Iterable[tuple[int, Sequence[Point]]],
+    words: Iterable[tuple[str, Point, float, float]],
+    size_mm: tuple[float, float],
+    *,
+    second: bool = False,
+) -> tuple[bytes, str]:
+    """Any drawing on a roll as one plot, and the letters that had to be replaced.
+
+    Args:
+        chains: Pen, and the points it runs through, in mm along and across the roll.
+        words: Text, where it begins, its angle in radians and the height of its capitals in mm.
+        size_mm: Length and width of the whole.
+        second: As HP-GL/2.
+    """
+    zero = Point(0, 0)
+    drawn = sorted((_Chain(pen, tuple(points)) for pen, points in chains), key=lambda chain: chain.pen)
+    made, lost = [f"SP{DRAWS};"], ""
+    for said, at, angle, high in words:
+        text, replaced = in_ascii(said)
+        lost += replaced
+        size = f"SI{high / 10 * 0.6:.3f},{high / 10:.3f};DI{math.cos(angle):.4f},{math.sin(angle):.4f};"
+        made.append(f"{size}PU{_units(at, zero)};LB{text}{ETX}")
+    start, end = _start(size_mm if second else None), _end(second=second)
+    return "".join([*start, *_lines(drawn, zero), *made, *end]).encode("ascii"), lost
 
 
 def _start(size_mm: tuple[float, float] | None) -> Iterator[str]:
