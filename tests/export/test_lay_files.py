@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import math
+from decimal import Decimal
 
 import pikepdf
 import pytest
@@ -99,9 +100,9 @@ def drawn_lines(data: bytes) -> list[list[list[tuple[float, float]]]]:
     with pikepdf.open(io.BytesIO(data)) as file:
         for page in file.pages:
             at, places, closed, stack = (0.0, 0.0), [], [], []
-            for operands, operator in pikepdf.parse_content_stream(page):
-                numbers = [float(n) for n in operands if isinstance(n, (int, float)) or type(n).__name__ == "Decimal"]
-                match str(operator):
+            for step in pikepdf.parse_content_stream(page):
+                numbers = [float(n) for n in step.operands if isinstance(n, int | float | Decimal)]
+                match str(step.operator):
                     case "q":
                         stack.append(at)
                     case "Q":

@@ -10,6 +10,7 @@ from tapeline.export.nest import Nest, nest
 from tapeline.export.nest_print import nest_printed, nest_projected
 from tapeline.export.nest_svg import nest_svg
 from tapeline.export.lay_files import LayFile, lay_dxf, lay_pdf, lay_plot
+from tapeline.export.lay_picture import lay_picture, lay_table
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
 from tapeline.export.plotter import Plot, plotted
@@ -38,11 +39,11 @@ __all__ = [
     "cutter_drawings",
     "document",
     "exchange",
-    "lay_picture",
-    "lay_table",
     "lay_dxf",
     "lay_pdf",
+    "lay_picture",
     "lay_plot",
+    "lay_table",
     "letters_width",
     "nest",
     "nest_printed",

@@ -23,6 +23,7 @@ from tapeline.units import Unit
 from tapeline.web.download import DOWNLOADS, download
 from tapeline.web.drawing import drawing
 from tapeline.web.explained import explained
+from tapeline.web.lay_routes import ROUTES as LAY_ROUTES
 from tapeline.web.places import fragment, page
 from tapeline.web.run_view import run_download, run_view
 from tapeline.web.seam_view import seam_view
@@ -57,6 +58,7 @@ def application(table: Table) -> Starlette:
             Route("/download/{kind}", fetch),
             Route("/sizes", show_run),
             Route("/sizes/{kind}", fetch_run),
+            *LAY_ROUTES,
             Mount("/static", StaticFiles(directory=str(files("tapeline.web") / "static"))),
         ],
         exception_handlers={Busy: too_busy},

@@ -8,6 +8,7 @@ from typing import Any
 
 from tapeline.web.drawing import drawing
 from tapeline.web.journal import Journal
+from tapeline.web.laying import Laying
 from tapeline.web.places import places, title
 from tapeline.web.view import View, look
 from tapeline.web.workbench import Workbench
@@ -26,6 +27,7 @@ class Table:
     busy: asyncio.Lock = field(default_factory=asyncio.Lock)
     bench: Workbench = field(default_factory=Workbench)
     """Where prints, reports and explanations are made."""
+    laying: Laying = field(default_factory=Laying)
 
     @property
     def view(self) -> View:

@@ -2,6 +2,7 @@
 import { docket } from "./docket.js";
 import { every, near, need } from "./dom.js";
 import { finish } from "./finish.js";
+import { lay } from "./lay.js";
 import { measure } from "./measure.js";
 import { rewrite } from "./rewrite.js";
 import { seams } from "./seams.js";
@@ -148,6 +149,7 @@ async function tryOut(keys, value) {
 
 measure($("#measure"));
 style($("#style"));
+lay($("#lay"), cutting.say);
 finish($("#finish"), $("#drawing"), cutting.point, cutting.say);
 go();
 paint(state);

@@ -4,7 +4,7 @@
  * @typedef {Drawn & {places: Record<string, string>, errors: number, doubts: number, problem?: string}} State the docket, as the page shows it
  * @typedef {{tape: string, mm: number, out: number, up: number, per: string}} Mover how far a tape moves a place, mm for each centimetre more
  * @typedef {{move: [number, number, number, number, number, number], touch: [number, number], mark: number | null, words: string}} SeamPlace the rolling edge at one place of a seam's walk
- * @typedef {{state: State, template: {text: string}, map: {html: string}, sizes: {html: string}, seam: {html: string, places: SeamPlace[]}, explain: {what: string, movers: Mover[]}}} Answers by what is asked
+ * @typedef {{state: State, template: {text: string}, map: {html: string}, sizes: {html: string}, lay: {html: string, told: {n: number, said: string, rows: [string, string][], problem: string, laying: boolean}}, seam: {html: string, places: SeamPlace[]}, explain: {what: string, movers: Mover[]}}} Answers by what is asked
  * @typedef {{keys: string[], value: string, done: boolean, place?: string, first?: boolean}} Edit one value of the docket; the drawing may come first
  * @typedef {Edit | {base: number, text: string} | Record<string, never>} Change */
 
