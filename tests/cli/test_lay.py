@@ -108,3 +108,16 @@ def test_ctrl_c_keeps_the_best(tmp_path: Path) -> None:
     assert running.returncode == 0, err
     assert "Stopped" in out
     assert independent.wrong((tmp_path / "lay.json").read_text(encoding="utf-8")) == []
+def test_pieces_of_a_dxf_are_laid_and_written_at_true_scale(tmp_path: Path) -> None:
+    """An exchange file is laid as its docket is, with PDF, DXF and plotter file; both kinds at once are refused."""
+    assert tapeline("cut", TEE, "--as", "exchange", cwd=tmp_path).code == 0
+    words = ("--cloth", "shell", "--width", "150cm", "--seconds", "1.5")
+    files = ("--pdf", "lay.pdf", "--dxf", "lay.dxf", "--plotter", "lay.plt")
+    done = tapeline("lay", "tee.dxf", *words, *files, cwd=tmp_path)
+    assert done.code == 0, done.err
+    for name, begins in (("lay.pdf", b"%PDF"), ("lay.dxf", b"  0\nSECTION"), ("lay.plt", b"\x1bE")):
+        assert (tmp_path / name).read_bytes().startswith(begins)
+    assert tapeline("read", "lay.dxf", cwd=tmp_path).out.startswith("lay.dxf: 4 pieces")
+    both = tapeline("lay", "tee.dxf", TEE, cwd=tmp_path)
+    assert both.code == 2
+    assert "[command-line]" in both.err

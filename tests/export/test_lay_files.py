@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import math
-from decimal import Decimal
+import re
 
 import pikepdf
 import pytest
@@ -20,6 +20,7 @@ from tapeline.units import Unit
 from tests.export.test_plotter import interpreted
 
 WITHIN_MM = 0.05
+NUMBER = re.compile(r"-?\d+(\.\d+)?")
 FRONT = tuple(Point(x, y) for x, y in ((0, 0), (400, 0), (430, 120), (380, 240), (0, 250)))
 BAND = tuple(Point(x, y) for x, y in ((0, 0), (90, 0), (90, 200), (0, 200)))
 
@@ -101,7 +102,7 @@ def drawn_lines(data: bytes) -> list[list[list[tuple[float, float]]]]:
         for page in file.pages:
             at, places, closed, stack = (0.0, 0.0), [], [], []
             for step in pikepdf.parse_content_stream(page):
-                numbers = [float(n) for n in step.operands if isinstance(n, int | float | Decimal)]
+                numbers = [float(n) for n in map(str, step.operands) if NUMBER.fullmatch(n)]
                 match str(step.operator):
                     case "q":
                         stack.append(at)

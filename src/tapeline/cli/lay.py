@@ -14,7 +14,10 @@ from tapeline.cli.options import as_json, force
 from tapeline.cli.show import columns, heading, paragraph, say, show_problems
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from tapeline.lay import LayPlan
+    from tapeline.problems import Problem
     from tapeline.project import LayTask
     from tapeline.units import Unit
 
@@ -34,6 +37,8 @@ SHOWN_S = 1.0
 def lay(dockets: tuple[Path, ...], *, as_json: bool, force: bool, **options: Any) -> int:  # noqa: ANN401 - `Asked` has their types
     """Lay the pieces of one or several garments on their cloth.
 
+    Give dockets, or DXF files of another program, of which a garment of every size is laid.
+
     Every cloth that the pieces are cut from has a lay of its own. A first plan is there at once, and better ones
     follow until the time is over; Ctrl-C stops it and keeps the best. Every plan that is told of has been proved:
     nothing overlaps, and everything faces a way that it may.
@@ -48,28 +53,19 @@ def lay(dockets: tuple[Path, ...], *, as_json: bool, force: bool, **options: Any
             raise click.UsageError("--instance is a lay of its own: give no docket with it")
         return run_instance(asked.instance, asked.seconds, asked.seed, as_json=as_json)
     if not dockets:
-        raise click.UsageError("tapeline lay needs a docket, or --instance FILE")
+        raise click.UsageError("tapeline lay needs a docket, a DXF of pieces, or --instance FILE")
     return _run(dockets, asked, as_json=as_json, force=force)
 
 
 def _run(dockets: tuple[Path, ...], asked: Asked, *, as_json: bool, force: bool) -> int:
-    from tapeline.docket import read_docket
-    from tapeline.project import draft, lay_tasks
-
-    drafted = [draft(read_docket(path)) for path in dockets]
-    unit = drafted[0].docket.unit
-    tasks = lay_tasks(
-        drafted,
-        garments=asked.garments,
-        cloths=asked.cloth,
-        changed=asked.changed(unit),
-        together=asked.blocks,
-    )
+    received = [path.suffix.lower() == ".dxf" for path in dockets]
+    if any(received) and not all(received):
+        raise click.UsageError("dockets and DXF files are laid apart: give only the one or only the other")
+    tasks, problems, unit, holds = (_received if all(received) else _drafted)(dockets, asked)
     begun = asked.begun(tasks)
     files = asked.files(tasks)
     for path in files:
         _may_write(path, dockets, force=force)
-    problems = [problem for one in drafted for problem in one.problems]
     plans: list[LayPlan] = []
     stopped = False
     for task in tasks:
@@ -82,7 +78,37 @@ def _run(dockets: tuple[Path, ...], asked: Asked, *, as_json: bool, force: bool)
     _write(plans, files)
     _show(plans, tasks, asked, unit, as_json=as_json, stopped=stopped)
     show_problems(problems)
-    return 0 if all(one.holds for one in drafted) else 1
+    return 0 if holds else 1
+
+
+def _drafted(dockets: tuple[Path, ...], asked: Asked) -> tuple[tuple[LayTask, ...], list[Problem], Unit, bool]:
+    """What dockets ask to be laid, what is worth knowing, the unit, and whether all garments hold."""
+    from tapeline.docket import read_docket
+    from tapeline.project import draft, lay_tasks
+
+    drafted = [draft(read_docket(path)) for path in dockets]
+    unit = drafted[0].docket.unit
+    tasks = lay_tasks(
+        drafted,
+        garments=asked.garments,
+        cloths=asked.cloth,
+        changed=asked.changed(unit),
+        together=asked.blocks,
+    )
+    problems = [problem for one in drafted for problem in one.problems]
+    return tasks, problems, unit, all(one.holds for one in drafted)
+
+
+def _received(files: tuple[Path, ...], asked: Asked) -> tuple[tuple[LayTask, ...], list[Problem], Unit, bool]:
+    """The same for pieces of other programs: a garment of each size."""
+    from tapeline.project import read_pieces, received_tasks
+
+    if asked.together:
+        raise click.UsageError("--together is about the pieces of a docket: a DXF does not say which belong together")
+    found = [read_pieces(path) for path in files]
+    unit = found[0].unit
+    tasks = received_tasks(found, garments=asked.garments, cloths=asked.cloth, changed=asked.changed(unit))
+    return tasks, [problem for one in found for problem in one.problems], unit, True
 
 
 def _may_write(path: Path, dockets: tuple[Path, ...], *, force: bool) -> None:
@@ -112,14 +138,19 @@ def _best(task: LayTask, asked: Asked, start: LayPlan | None, *, quiet: bool) ->
 
 
 def _write(plans: list[LayPlan], files: dict[Path, tuple[str, str]]) -> None:
-    from tapeline.export import lay_picture, lay_table, write_all
+    from tapeline.export import lay_dxf, lay_pdf, lay_picture, lay_plot, lay_table, write_all
     from tapeline.lay import kept
 
-    makers = {"picture": lay_picture, "table": lay_table, "keep": kept}
+    makers: dict[str, Callable[[LayPlan], bytes]] = {
+        "picture": lambda plan: lay_picture(plan).encode(),
+        "table": lambda plan: lay_table(plan).encode(),
+        "keep": lambda plan: kept(plan).encode(),
+        "pdf": lambda plan: lay_pdf(plan).data,
+        "dxf": lambda plan: lay_dxf(plan).data,
+        "plotter": lambda plan: lay_plot(plan, second=True).data,
+    }
     by_cloth = {plan.cloth.name: plan for plan in plans}
-    write_all(
-        {path: makers[kind](by_cloth[cloth]).encode() for path, (kind, cloth) in files.items() if cloth in by_cloth}
-    )
+    write_all({path: makers[kind](by_cloth[cloth]) for path, (kind, cloth) in files.items() if cloth in by_cloth})
 
 
 def _show(

@@ -56,6 +56,11 @@ def lay_options(function: _Function) -> _Function:
             click.option("--keep", type=file, help="Keep the plan as JSON: its coordinates."),
             click.option("--picture", type=file, help="Write the plan as a picture (SVG)."),
             click.option("--table", type=file, help="Write the coordinates as a table (CSV)."),
+            click.option(
+                "--pdf", type=file, help="Write the plan true to scale as PDF, on pages as wide as the strip."
+            ),
+            click.option("--dxf", type=file, help="Write the plan as DXF for a cutting table, in layers of pieces."),
+            click.option("--plotter", type=file, help="Write the plan as HP-GL/2 for a plotter."),
             click.option("--instance", type=file, help="Pack an instance of research (JSON) in place of garments."),
         )
     ):
@@ -89,6 +94,9 @@ class Asked:
     keep: Path | None
     picture: Path | None
     table: Path | None
+    pdf: Path | None
+    dxf: Path | None
+    plotter: Path | None
     instance: Path | None
 
     @property
@@ -133,7 +141,7 @@ class Asked:
     def files(self, tasks: Sequence[LayTask]) -> dict[Path, tuple[str, str]]:
         """Which file is of which kind and of which cloth; the cloth is in its name where there are several."""
         found: dict[Path, tuple[str, str]] = {}
-        for kind in ("keep", "picture", "table"):
+        for kind in ("keep", "picture", "table", "pdf", "dxf", "plotter"):
             path: Path | None = getattr(self, kind)
             for task in tasks if path is not None else ():
                 found[self.of_cloth(path, task, tasks)] = (kind, task.cloth.name)

@@ -34,6 +34,7 @@ from tapeline.project.run_products import (
 )
 from tapeline.project.run_tables import chart_csv, grade_csv, run_document, run_tables
 from tapeline.project.size_run import RunSize, SizeRun, size_run, standard_sizes, table_sizes, wearers_of
+from tapeline.project.received_lay import received_tasks
 
 __all__ = [
     "Drafted",
@@ -69,6 +70,7 @@ __all__ = [
     "read_pieces",
     "received_data",
     "received_drawing",
+    "received_tasks",
     "report",
     "run_document",
     "run_exchange",
