@@ -5,12 +5,11 @@ from tapeline.export.cutter import CutDrawing, cutter_drawings
 from tapeline.export.dxf import Release
 from tapeline.export.exchange import Exchanged, exchange
 from tapeline.export.json import document, schema, text
+from tapeline.export.lay_files import LayFile, lay_dxf, lay_pdf, lay_plot
 from tapeline.export.lay_picture import lay_picture, lay_table
 from tapeline.export.nest import Nest, nest
 from tapeline.export.nest_print import nest_printed, nest_projected
 from tapeline.export.nest_svg import nest_svg
-from tapeline.export.lay_files import LayFile, lay_dxf, lay_pdf, lay_plot
-from tapeline.export.lay_picture import lay_picture, lay_table
 from tapeline.export.paper import Paper, paper
 from tapeline.export.pdf import Print, pdf, printed
 from tapeline.export.plotter import Plot, plotted
@@ -26,8 +25,8 @@ __all__ = [
     "MOST_SIZES",
     "CutDrawing",
     "Exchanged",
-    "Nest",
     "LayFile",
+    "Nest",
     "Paper",
     "Plot",
     "Print",

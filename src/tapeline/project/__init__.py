@@ -23,6 +23,7 @@ from tapeline.project.products import (
     report,
 )
 from tapeline.project.received_file import read_pieces, received_data, received_drawing
+from tapeline.project.received_lay import received_tasks
 from tapeline.project.run_products import (
     RunFile,
     nested_drawing,
@@ -34,7 +35,6 @@ from tapeline.project.run_products import (
 )
 from tapeline.project.run_tables import chart_csv, grade_csv, run_document, run_tables
 from tapeline.project.size_run import RunSize, SizeRun, size_run, standard_sizes, table_sizes, wearers_of
-from tapeline.project.received_lay import received_tasks
 
 __all__ = [
     "Drafted",
