@@ -15,7 +15,7 @@ from tapeline.blocks.keyhole import KeyholeChoices, KeyholePlace
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neck_shapes import NECK_SHAPES
 from tapeline.blocks.neckband import RIB_COLLARS
-from tapeline.blocks.parts import YOKES, ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import YOKES, ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveChoices
 from tapeline.blocks.sleeve_fullness import SLEEVE_ENDS, SLEEVE_HEADS
@@ -108,6 +108,11 @@ def test_a_pieced_top_is_as_it_was() -> None:
     """The same of a yoke over the shoulder and a colour block."""
     pieced = draw(MARIT, yoke=YokeChoices(YOKES["shirt"]), colour_block=ColourBlockChoices(cm(14)))
     both_as_they_were("marit_pieced", pieced)
+
+
+def test_a_panelled_top_is_as_it_was() -> None:
+    """The same of panels at the sides."""
+    both_as_they_were("marit_panelled", draw(MARIT, "sweatshirt", "easy", panel=PanelChoices(cm(6))))
 
 
 def test_a_corrected_tee_is_as_it_was() -> None:

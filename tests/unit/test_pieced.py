@@ -9,7 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tapeline.blocks.button_band import BAND_CLOSURES
-from tapeline.blocks.parts import YOKES, ColourBlockChoices, YokeChoices, YokeShape
+from tapeline.blocks.hems import HemChoices, HemFinish
+from tapeline.blocks.parts import YOKES, ColourBlockChoices, PanelChoices, YokeChoices, YokeShape
+from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.finish import FinishChoices, Title, finish
 from tapeline.geometry import area
 from tapeline.lengths import cm
@@ -215,3 +217,50 @@ def test_a_cardigan_with_button_bands_is_pieced(yoke: str) -> None:
     assert holds(cut)
     band = next(seam for seam in cut.seams if seam.name == "button_band")
     assert {ref.piece for ref in band.b} == {"front", "front_lower"}
+
+
+def panelled(style: str, from_neck: float = 6, **changes: Any) -> Garment:
+    """A garment with side panels."""
+    return draw(NOOR, style, "easy", panel=PanelChoices(cm(from_neck)), **changes)
+
+
+@STRAIGHT
+@pytest.mark.parametrize("yoke", ["none", "shirt"])
+def test_panels_are_the_sides_of_the_whole(style: str, yoke: str) -> None:
+    """Nothing is added and nothing lost, the seams meet at the shoulder, and truing finds everything in order."""
+    none: dict[str, Any] = {"pocket": PocketChoices()}
+    from_neck = 2.5 if style == "vest" else 6
+    chosen: dict[str, Any] = {"yoke": YokeChoices(YOKES[yoke])}
+    whole, cut = draw(NOOR, style, "easy", **none, **chosen), panelled(style, from_neck, **none, **chosen)
+    for half in ("back", "front"):
+        assert cloth(cut, half, f"{half}_side") == pytest.approx(cloth(whole, half), rel=1e-9)
+        assert cut.piece(f"{half}_side").cut.cloth == "contrast"
+    assert holds(cut)
+    if yoke == "none":
+        inner = [cut.piece(half).edge("shoulder").length for half in ("back", "front")]
+        assert inner == pytest.approx([10 * from_neck] * 2, abs=0.01)
+
+
+@pytest.mark.parametrize("finish", [HemFinish.FACING, HemFinish.BINDING])
+def test_the_hem_below_panels_is_finished_all_round(finish: HemFinish) -> None:
+    """Each of the four pieces has its facing, or is bound."""
+    cut = panelled("tee", hem=HemChoices(finish=finish), length=cm(8))
+    assert holds(cut)
+    edges = [piece.edge("hem") for piece in cut.pieces if piece.name in ("back", "back_side", "front", "front_side")]
+    assert {str(edge.kind) for edge in edges} == {"seam"}
+
+
+@pytest.mark.parametrize(
+    ("code", "style", "changes"),
+    [
+        ("panel-off-shoulder", "tee", {"panel": PanelChoices(cm(1))}),
+        ("panel-off-shoulder", "tee", {"panel": PanelChoices(cm(15))}),
+        ("panel-with-block", "tee", {"panel": PanelChoices(cm(6)), "colour_block": ColourBlockChoices(cm(12))}),
+        ("panel-through-pocket", "hooded", {"panel": PanelChoices(cm(4))}),
+    ],
+)
+def test_panels_that_cannot_be_cut_are_refused(code: str, style: str, changes: dict[str, Any]) -> None:
+    """The problem names what is in the way."""
+    with pytest.raises(InputError) as refused:
+        draw(NOOR, style, "easy", **changes)
+    assert [problem.code for problem in refused.value.problems] == [code]

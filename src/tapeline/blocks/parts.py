@@ -1,4 +1,4 @@
-"""What a top is pieced from: a yoke over the shoulders, and a block of another colour round the hem.
+"""What a top is pieced from: a yoke over the shoulders, a block of another colour round the hem, panels at the sides.
 
 Common practice in the trade, no published source; how deep each word means is our own choice.
 """
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from tapeline.lengths import Length, cm
 from tapeline.pattern import choice
 
-__all__ = ["YOKES", "ColourBlockChoices", "YokeChoices", "YokeShape"]
+__all__ = ["YOKES", "ColourBlockChoices", "PanelChoices", "YokeChoices", "YokeShape"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,4 +42,14 @@ class ColourBlockChoices:
     """What a maker chooses of a block round the lower body."""
 
     below: Length = choice(cm(0), 0, 60, "the block begins so far below the underarm, level all round; 0 is none")
+    cloth: str = "contrast"
+
+
+@dataclass(frozen=True, slots=True)
+class PanelChoices:
+    """What a maker chooses of panels at the sides, cut off by an upright seam in front and behind."""
+
+    from_neck: Length = choice(
+        cm(0), 0, 15, "upright seams from the shoulder to the hem, so far along it from the neckline; 0 is none"
+    )
     cloth: str = "contrast"

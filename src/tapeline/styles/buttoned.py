@@ -7,7 +7,7 @@ from typing import Protocol
 from tapeline.blocks.collar import CollarChoices, collar
 from tapeline.blocks.front_edge import FrontEdge, front_edge, laps_over
 from tapeline.blocks.hems import HemChoices
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import Sleeve, sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
@@ -66,6 +66,11 @@ class ButtonedChoices(TopChoices, Protocol):
         ...
 
     @property
+    def panel(self) -> PanelChoices:
+        """The panels at the sides."""
+        ...
+
+    @property
     def sleeve(self) -> SleeveChoices:
         """The sleeve."""
         ...
@@ -98,7 +103,7 @@ def buttoned(d: Draft, c: ButtonedChoices, style: str, *, surveyed: bool) -> Gar
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
-    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block), c.hem)
+    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block, c.panel), c.hem)
 
 
 def hand_passes(d: Draft, arm: Sleeve) -> None:

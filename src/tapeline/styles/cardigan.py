@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from tapeline.blocks.button_band import BAND_CLOSURES, BandClosure, band_front, button_band
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.standing_collar import StandingChoices, standing_collar
@@ -44,6 +44,7 @@ class CardiganChoices:
     hem_band: RibChoices = RibChoices()
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
 
 def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
@@ -67,7 +68,7 @@ def cardigan(d: Draft, c: CardiganChoices, *, surveyed: bool) -> Garment:
         joins=made.joins,
         girths=made.girths,
     )
-    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block, c.panel)
 
 
 def closed(d: Draft, c: CardiganChoices, edge: Length) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import reduce
+from operator import add
 
 from tapeline.alter import face
 from tapeline.blocks.hem_binding import hem_binding
@@ -14,9 +16,9 @@ from tapeline.problems import InputError, Problem, Severity
 
 __all__ = ["hem_finished"]
 
-FRONTS = ("front_lower", "front")
-BACKS = ("back_lower", "back")
-"""Which piece has the hem: the lower one, where a block of another colour was cut off."""
+FRONTS = ("front_lower", "front", "front_side")
+BACKS = ("back_lower", "back", "back_side")
+"""Which pieces may have the hem, from the centre out: the lower ones where a block was cut off, or panels beside."""
 
 
 def hem_finished(d: Draft, garment: Garment, c: HemChoices) -> Garment:
@@ -26,13 +28,17 @@ def hem_finished(d: Draft, garment: Garment, c: HemChoices) -> Garment:
     """
     if c.finish is HemFinish.HEM:
         return garment
-    names = {piece.name for piece in garment.pieces}
-    front = garment.piece(next(name for name in FRONTS if name in names))
-    back = garment.piece(next(name for name in BACKS if name in names))
-    _fits(c, front)
+    fronts, backs = _with_hem(garment, FRONTS), _with_hem(garment, BACKS)
+    _fits(c, fronts[0])
     if c.finish is HemFinish.FACING:
-        return face(garment, [(back.name, "hem"), (front.name, "hem")], c.facing, name="hem_facing")
-    return _bound(d, garment, c, front, back)
+        return face(garment, [(piece.name, "hem") for piece in (*backs, *fronts)], c.facing, name="hem_facing")
+    return _bound(d, garment, c, fronts, backs)
+
+
+def _with_hem(garment: Garment, names: tuple[str, ...]) -> list[Piece]:
+    pieces = {piece.name: piece for piece in garment.pieces}
+    found = [pieces[name] for name in names if name in pieces]
+    return [piece for piece in found if any(one.name == "hem" for one in piece.edges)]
 
 
 def _fits(c: HemChoices, front: Piece) -> None:
@@ -53,16 +59,16 @@ def _fits(c: HemChoices, front: Piece) -> None:
         )
 
 
-def _bound(d: Draft, garment: Garment, c: HemChoices, front: Piece, back: Piece) -> Garment:
+def _bound(d: Draft, garment: Garment, c: HemChoices, fronts: list[Piece], backs: list[Piece]) -> Garment:
     before = len(d.steps)
     lengths = [
-        d.measured(f"{half}_hem", f"Half the {half} hem", _reading(garment, piece))
-        for half, piece in (("front", front), ("back", back))
+        d.measured(f"{half}_hem", f"Half the {half} hem", reduce(add, (_reading(garment, piece) for piece in pieces)))
+        for half, pieces in (("front", fronts), ("back", backs))
     ]
-    made = hem_binding(d, c.binding, lengths[0], lengths[1], opened=not front.on_fold)
+    made = hem_binding(d, c.binding, lengths[0], lengths[1], opened=not fronts[0].on_fold)
     known = {size.name for size in garment.sizes}
     name = made.piece.name
-    bound = tuple(_sewn(piece, c) if piece in (front, back) else piece for piece in garment.pieces)
+    bound = tuple(_sewn(piece, c) if piece in (*fronts, *backs) else piece for piece in garment.pieces)
     return replace(
         garment,
         pieces=(*bound, made.piece),
@@ -71,8 +77,8 @@ def _bound(d: Draft, garment: Garment, c: HemChoices, front: Piece, back: Piece)
             seam(
                 "hem",
                 edge(name, "hem"),
-                edge(front.name, "hem").backward,
-                edge(back.name, "hem"),
+                *(edge(piece.name, "hem").backward for piece in fronts),
+                *(edge(piece.name, "hem") for piece in reversed(backs)),
                 ease=made.ease,
                 reason="the binding is a little shorter and stretched on, so that it lies flat",
             ),

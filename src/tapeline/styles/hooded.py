@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.hood import hood
 from tapeline.blocks.hood_choices import HoodChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -41,6 +41,7 @@ class HoodedChoices:
     hem_band: RibChoices = RibChoices()
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
 
 def hooded(d: Draft, c: HoodedChoices, *, surveyed: bool) -> Garment:
@@ -57,7 +58,7 @@ def hooded(d: Draft, c: HoodedChoices, *, surveyed: bool) -> Garment:
         joins=(*made.joins, *hood_joins(over)),
         girths=made.girths,
     )
-    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block, c.panel)
 
 
 STYLE = Style(

@@ -1,14 +1,15 @@
-"""A garment cut apart and sewn together again: yoke and colour block, by splitting what has been drawn."""
+"""A garment cut apart and sewn together again: yoke, colour block and panels, by splitting what has been drawn."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from tapeline.alter import along, join, level, remarked, split
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.draft import Draft
 from tapeline.lengths import Length, cm
 from tapeline.pattern import ONE_SIDE, Garment, Notch, NotchKind, Piece
+from tapeline.styles.panelled import panelled, upright_lines
 
 __all__ = ["blocked", "pieced"]
 
@@ -23,12 +24,15 @@ STRAIGHT = cm(0.01)
 """A line that leaves its chord by less is straight to the shears."""
 
 
-def pieced(d: Draft, garment: Garment, yoke: YokeChoices, colour_block: ColourBlockChoices) -> Garment:
-    """The garment with its yoke and its block of another colour.
+def pieced(
+    d: Draft, garment: Garment, yoke: YokeChoices, colour_block: ColourBlockChoices, panel: PanelChoices
+) -> Garment:
+    """The garment with its yoke, its block of another colour and its side panels.
 
     Raises `InputError`: `yoke-too-shallow`, `yoke-too-deep`, `yoke-past-neckline`, `yoke-not-in-one`,
     `block-near-underarm`, `block-past-side`, and what splitting and joining say.
     """
+    lines = upright_lines(d, garment, panel, colour_block)
     back, front = yoke.shape.back.mm > 0, yoke.shape.front.mm > 0
     if back:
         garment = _back_yoke(d, garment, yoke)
@@ -36,7 +40,7 @@ def pieced(d: Draft, garment: Garment, yoke: YokeChoices, colour_block: ColourBl
         garment = _front_yoke(d, garment, yoke)
     if back and front:
         garment = _in_one(d, garment)
-    return blocked(d, garment, colour_block)
+    return blocked(d, panelled(garment, panel, lines), colour_block)
 
 
 def _back_yoke(d: Draft, garment: Garment, yoke: YokeChoices) -> Garment:

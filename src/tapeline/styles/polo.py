@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.collar import COLLARS, CollarChoices, collar
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.placket import PlacketChoices, placket, slit_front
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
@@ -46,6 +46,7 @@ class PoloChoices:
     sleeve: SleeveChoices = SleeveChoices()
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
 
 def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
@@ -69,7 +70,7 @@ def polo(d: Draft, c: PoloChoices, *, surveyed: bool) -> Garment:
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
-    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block), c.hem)
+    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block, c.panel), c.hem)
 
 
 STYLE = Style(

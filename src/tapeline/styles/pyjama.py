@@ -9,7 +9,7 @@ from tapeline.blocks.collar import COLLARS, CollarChoices
 from tapeline.blocks.front_edge import FRONT_EDGES, FrontEdge
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SLEEVE_SHAPES, SleeveChoices
 from tapeline.draft import Draft
@@ -39,6 +39,7 @@ class PyjamaChoices:
     hem: HemChoices = PLAIN_HEM
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
     sleeve: SleeveChoices = SleeveChoices(
         length=SLEEVE_LENGTHS["long"], shape=SLEEVE_SHAPES["easy"], ease=CapEase(usual=cm(0.5)), wrist_ease=cm(10)
     )

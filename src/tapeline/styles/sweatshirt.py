@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -40,6 +40,7 @@ class SweatshirtChoices(Banded):
     hem_band: RibChoices = RibChoices()
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
 
 def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
@@ -54,7 +55,7 @@ def sweatshirt(d: Draft, c: SweatshirtChoices, *, surveyed: bool) -> Garment:
         joins=(*made.joins, *neck.joins),
         girths=made.girths,
     )
-    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block, c.panel)
 
 
 STYLE = Style(

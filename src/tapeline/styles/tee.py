@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neckband import BandChoices
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeve import sleeve
 from tapeline.blocks.sleeve_choices import SleeveChoices
@@ -43,6 +43,7 @@ class TeeChoices(Banded):
     sleeve: SleeveChoices = SleeveChoices()
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
 
 def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
@@ -59,7 +60,7 @@ def tee(d: Draft, c: TeeChoices, *, surveyed: bool) -> Garment:
         girths=(*body_girths(d, made.frame, c.looseness, made.back_side), *sleeve_girths(d, arm)),
     )
     full = sleeved(d, garment, c.sleeve, at_wrist=arm.reaches_the_wrist)
-    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block), c.hem)
+    return hem_finished(d, pieced(d, full, c.yoke, c.colour_block, c.panel), c.hem)
 
 
 STYLE = Style(

@@ -10,7 +10,7 @@ from tapeline.blocks.hems import PLAIN_HEM, HemChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
 from tapeline.blocks.neck_finish import NeckFinish
 from tapeline.blocks.neckband import BandChoices
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices
 from tapeline.blocks.sleeveless import HIGHEST, sleeveless_lines
 from tapeline.draft import Draft, Sheet
@@ -49,6 +49,7 @@ class VestChoices(Banded):
     hem: HemChoices = PLAIN_HEM
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
     @property
     def idle(self) -> frozenset[str]:
@@ -89,7 +90,7 @@ def vest(d: Draft, c: VestChoices, *, surveyed: bool) -> Garment:
         joins=(*body_joins(made.back_side, made.neckline.bends), *neck.joins, *arm.joins),
         girths=body_girths(d, made.frame, c.looseness, made.back_side),
     )
-    return hem_finished(d, pieced(d, garment, c.yoke, c.colour_block), c.hem)
+    return hem_finished(d, pieced(d, garment, c.yoke, c.colour_block, c.panel), c.hem)
 
 
 STYLE = Style(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tapeline.blocks.hood import hood
 from tapeline.blocks.hood_choices import HoodChoices
 from tapeline.blocks.looseness import LOOSENESS, Looseness
-from tapeline.blocks.parts import ColourBlockChoices, YokeChoices
+from tapeline.blocks.parts import ColourBlockChoices, PanelChoices, YokeChoices
 from tapeline.blocks.pocket_choices import PocketChoices, PocketKind
 from tapeline.blocks.sleeve_choices import SLEEVE_LENGTHS, SleeveChoices
 from tapeline.blocks.strip import RibChoices
@@ -42,6 +42,7 @@ class ZippedChoices:
     hem_band: RibChoices = RibChoices()
     yoke: YokeChoices = YokeChoices()
     colour_block: ColourBlockChoices = ColourBlockChoices()
+    panel: PanelChoices = PanelChoices()
 
 
 def zipped(d: Draft, c: ZippedChoices, *, surveyed: bool) -> Garment:
@@ -65,7 +66,7 @@ def zipped(d: Draft, c: ZippedChoices, *, surveyed: bool) -> Garment:
         joins=(*made.joins, *hood_joins(over)),
         girths=made.girths,
     )
-    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block)
+    return pieced(d, sleeved(d, garment, c.sleeve, at_wrist=True), c.yoke, c.colour_block, c.panel)
 
 
 STYLE = Style(

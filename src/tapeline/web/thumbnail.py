@@ -103,6 +103,7 @@ CHANGES: dict[str, tuple[str, ...]] = {
     "garment.collar.stand": ("stand.centre_back", "stand.front_end"),
     "garment.collar.width": ("collar.front_end", "collar.centre_back"),
     "garment.collar.rise": ("stand.neckline", "stand.collar", "collar.stand", "collar.neckline"),
+    "garment.panel.from_neck": ("back_side.panel_back", "front_side.panel_front"),
     "garment.hem.finish": (
         *("back.hem", "front.hem"),
         *("back_hem_facing.inner", "front_hem_facing.inner", "hem_binding.hem"),
