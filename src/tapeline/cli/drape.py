@@ -1,30 +1,105 @@
-"""`tapeline drape`: how the cloth hangs; for now, the solver beside the textbooks."""
+"""`tapeline drape`: the garment on the wearer's own form, in numbers and pictures; and the solver beside textbooks."""
 
 from __future__ import annotations
 
 import json
+import math
 from dataclasses import asdict
+from pathlib import Path
+from typing import Any
 
 import click
 
 from tapeline.cli.commands import command
 from tapeline.cli.options import as_json
-from tapeline.cli.show import columns, say
+from tapeline.cli.show import columns, heading, paragraph, say, show_problems
 
 __all__ = ["COMMAND"]
 
 
-@command(example="tapeline drape --check")
+@command(example="tapeline drape marit.toml\ntapeline drape marit.toml --washed --json\ntapeline drape --check")
+@click.argument("docket", required=False, type=click.Path(path_type=Path, readable=False))
+@click.option("--cloth", default="", help="The named cloth it hangs like.  [the docket's kind]")
+@click.option("--washed", is_flag=True, help="As it is when the cloth has shrunk by what the docket says.")
+@click.option(
+    "--side", type=click.FloatRange(min=8, max=30), help="How long the sides of the triangles are, in mm.  [16]"
+)
 @click.option("--check", "checks", is_flag=True, help="Solve cloths of a known answer, and show both in a table.")
 @as_json
-def drape(*, checks: bool, as_json: bool) -> None:
-    """Hold the solver of the cloth against textbooks.
+def drape(
+    docket: Path | None,
+    cloth: str,
+    side: float | None,
+    *,
+    washed: bool,
+    checks: bool,
+    as_json: bool,
+) -> int:
+    """Drape a docket's garment on the wearer's form.
 
-    Strips that hang and bend, tubes on larger cylinders, and the same cloth mirrored and turned: what the textbooks
-    say, what the solver finds, and how far apart they may be. Exits with 1 when one is further apart.
+    Says where it pulls, where it stands away, how the hem falls and how the seams run. Refuses when a seam does not
+    close, the cloth lies inside the form, or it does not come to rest. With --check, no docket is needed: the solver is
+    held against textbooks.
     """
-    if not checks:
-        raise click.UsageError("say --check: draping a docket's garment is not there yet")
+    if checks:
+        return _check(as_json=as_json)
+    if docket is None:
+        raise click.UsageError("name a docket, or say --check")
+    from tapeline.docket import read_docket
+    from tapeline.export import text
+    from tapeline.project import draft, drape_document, drape_findings, drape_garment
+
+    drafted = draft(read_docket(docket))
+    draped = drape_garment(drafted, side, cloth, washed=washed, told=lambda words: click.echo(f"{words} ...", err=True))
+    found, problems = drape_document(draped), drape_findings(draped)
+    if as_json:
+        say(text(found, indent=1))
+    else:
+        _show(drafted.docket.wearer.name, found)
+        show_problems(problems)
+    return 0
+
+
+def _show(name: str, found: dict[str, Any]) -> None:
+    say(f"{name}'s garment on the form, at rest: {found['nodes']} nodes, seams closed to {found['sewn_to_mm']:.1f} mm.")
+    heading("Pull and air")
+    columns(
+        [
+            (
+                zone["name"].replace("_", " "),
+                f"{zone['round'] * 100:+.1f}",
+                f"{zone['along'] * 100:+.1f}",
+                f"{zone['strongest'] * 100:.1f}",
+                f"{zone['air']:.0f}",
+                f"{zone['touching'] * 100:.0f}",
+                f"{zone['pressure'] * 1000:.0f}",
+            )
+            for zone in found["zones"]
+        ],
+        head=("where", "round %", "along %", "strongest %", "air mm", "touches %", "presses Pa"),
+        right=" rrrrrr",
+    )
+    heading("Hem, seams, neck")
+    if hem := found["hem"]:
+        parts = [f"{where} {hem[where] / 10:.1f}" for where in ("front", "side", "back") if not math.isnan(hem[where])]
+        paragraph(f"hem, cm above the floor: {', '.join(parts)}", "  ")
+    for runs in found["seams"]:
+        what = (
+            "in front of the form's shoulder line"
+            if runs["seam"].startswith("shoulder")
+            else "forward at its lower end"
+        )
+        paragraph(f"{runs['seam']}: {runs['forward'] / 10:+.1f} cm {what}", "  ")
+    if gap := found["neck_gap"]:
+        paragraph(f"neckline: {gap['mean']:.0f} mm off the neck on the mean, {gap['most']:.0f} mm at most", "  ")
+    for hand in found["cloths"]:
+        paragraph(f"cloth: {hand['name']}, {hand['weight']:g} g/m2 ({hand['source']})", "  ")
+    say()
+    for words in found["trust"]:
+        paragraph(words)
+
+
+def _check(*, as_json: bool) -> int:
     from tapeline.drape.check import check
     from tapeline.drape.ready import ready
 
@@ -50,8 +125,7 @@ def drape(*, checks: bool, as_json: bool) -> None:
             for row in rows
         ]
         columns(cells, head=("cloth", "edge mm", "exact", "found", "off", "allowed", "in", ""), right=" rrrrr")
-    if not all(row.holds for row in rows):
-        raise click.exceptions.Exit(1)
+    return 0 if all(row.holds for row in rows) else 1
 
 
 COMMAND = drape

@@ -15,14 +15,16 @@ from tapeline.drape.band import Distance
 from tapeline.drape.bending import bend
 from tapeline.drape.compiled import Array, Flags, Whole, compiled
 from tapeline.drape.contact import HALF_THICKNESS_MM, PRESSED, contact, rubbing
-from tapeline.drape.fabric import GRAVITY_MM, Fabric
+from tapeline.drape.fabric import GRAVITY_MM, UP, Fabric
 from tapeline.drape.membrane import add_membrane_stiffness, membrane
 
 __all__ = ["Balance"]
 
 SLIP_MM = 0.1
 ARMIJO = 1e-4
-HALVINGS = 12
+FEW_HALVINGS = 4
+HALVINGS = 16
+TOUCHING_ROUNDS = 3
 
 
 @dataclass(slots=True)
@@ -49,6 +51,9 @@ class Balance:
     touching: Array = field(init=False)
     near: Array = field(init=False)
     """Distance of each node to the form, mm."""
+    toward: Array = field(init=False)
+    """The way out of the form at each node."""
+    last: Array = field(init=False)
     held: Array = field(init=False)
     normal: Array = field(init=False)
     pressed: Array = field(init=False)
@@ -58,7 +63,8 @@ class Balance:
         self.slope, self.stress = np.zeros((count, 3, 2)), np.zeros((count, 3))
         self.gradient, self.touching = np.zeros((nodes, 3)), np.zeros((nodes, 3, 3))
         self.blocks = np.zeros((len(self.fabric.columns), 3, 3))
-        self.near, self.held, self.normal = np.full(nodes, 1e3), np.zeros(nodes), np.zeros((nodes, 3))
+        self.near, self.held = np.full(nodes, 1e3), np.zeros(nodes)
+        self.normal, self.toward, self.last = np.zeros((nodes, 3)), np.zeros((nodes, 3)), np.zeros((nodes, 3))
         self.pressed = PRESSED * self.fabric.share
         self.free = self.free if len(self.free) else np.ones(nodes, bool)
 
@@ -71,10 +77,10 @@ class Balance:
         total += bend(x, f.starts, f.columns, f.bending, gradient)
         total += contact(
             x, was, d.grid, d.low, d.step, self.thick, self.pressed, self.normal, self.held, SLIP_MM, gradient,
-            self.touching, self.near,
+            self.touching, self.near, self.toward,
         )  # fmt: skip
-        gradient[:, 2] += f.mass * self.gravity
-        total += float((f.mass * x[:, 2]).sum()) * self.gravity
+        gradient[:, UP] += f.mass * self.gravity
+        total += float((f.mass * x[:, UP]).sum()) * self.gravity
         if self.extra is not None:
             gradient -= self.extra
             total -= float((self.extra * x).sum())
@@ -89,29 +95,65 @@ class Balance:
         self, inertia: float, newton: int = 1, accuracy: float = 1e-2, most: int = 400, longest: float = 20.0
     ) -> float:
         """A step in pseudo-time; how far the farthest node went, mm."""
-        f, d = self.fabric, self.distance
+        d = self.distance
         was = self.x.copy()
         rubbing(was, d.grid, d.low, d.step, self.thick, self.pressed, self.friction, self.normal, self.held)
         now = self.energy(self.x, was, inertia)
         for _ in range(newton):
             self._stiffness(inertia)
-            move, taken = _conjugate(f.starts, f.columns, f.diagonal, self.blocks, -self.gradient, accuracy, most)
-            self.inner += int(taken)
-            farthest = float(np.sqrt((move * move).sum(axis=1).max()))
-            share = min(1.0, longest / max(farthest, 1e-12))
-            falls = float((move * self.gradient).sum())
-            for _ in range(HALVINGS):
-                tried = self.x + share * move
-                then = self.energy(tried, was, inertia)
-                if then <= now + ARMIJO * share * falls + 1e-12 * abs(now):
-                    self.x, now = tried, then
-                    break
-                share /= 2
-            else:
+            tried = self._towards(self._solved(-self.gradient, accuracy, most), was, now, inertia, longest)
+            if tried is None:
+                # Too many nodes would touch or leave the form on the way: count as touching those that will.
+                move = self._with_those_that_will_touch(accuracy, most)
+                tried = self._towards(move, was, now, inertia, longest, HALVINGS)
+            if tried is None:
                 self.energy(self.x, was, inertia)
                 break
+            self.x, now = tried
         self.steps += 1
         return float(np.sqrt(((self.x - was) ** 2).sum(axis=1).max()))
+
+    def _solved(self, right: Array, accuracy: float, most: int) -> Array:
+        f = self.fabric
+        move, taken = _conjugate(f.starts, f.columns, f.diagonal, self.blocks, right, accuracy, most)
+        self.inner += int(taken)
+        self.last = move
+        return move
+
+    def _towards(
+        self, move: Array, was: Array, now: float, inertia: float, longest: float, halvings: int = FEW_HALVINGS
+    ) -> tuple[Array, float] | None:
+        """The longest part of a move that makes the energy less, and that energy."""
+        gradient = self.gradient.copy()
+        share = min(1.0, longest / max(float(np.sqrt((move * move).sum(axis=1).max())), 1e-12))
+        falls = float((move * gradient).sum())
+        for _ in range(halvings):
+            tried = self.x + share * move
+            then = self.energy(tried, was, inertia)
+            if then <= now + ARMIJO * share * falls + 1e-12 * abs(now):
+                return tried, then
+            share /= 2
+        self.energy(self.x, was, inertia)
+        return None
+
+    def _with_those_that_will_touch(self, accuracy: float, most: int) -> Array:
+        """A move for which a node counts as touching when the move would take it to the form, not when it is there."""
+        f, right = self.fabric, -self.gradient.copy()
+        counted = self.near < self.thick
+        right[counted] += (self.pressed * (self.near - self.thick))[counted, None] * self.toward[counted]
+        move = self.last
+        for _ in range(TOUCHING_ROUNDS):
+            touches = (self.near + (self.toward * move).sum(axis=1) < self.thick) & self.free
+            for nodes, way in ((touches & ~counted, 1.0), (counted & ~touches, -1.0)):
+                out = self.toward[nodes]
+                stiff = way * self.pressed[nodes][:, None, None] * out[:, :, None] * out[:, None, :]
+                self.blocks[f.diagonal[nodes]] += stiff
+            if (counted == touches).all():
+                break
+            counted = touches
+            pushed = np.where(touches, self.pressed * (self.thick - self.near), 0.0)
+            move = self._solved(right + pushed[:, None] * self.toward, accuracy, most)
+        return move
 
     def _stiffness(self, inertia: float) -> None:
         f = self.fabric

@@ -82,6 +82,8 @@ def _beyond(grid: Array, sign: Array, step: float) -> None:
                 j = jj if sweep & 2 == 0 else ny - 1 - jj
                 for kk in range(nz):
                     k = kk if sweep & 4 == 0 else nz - 1 - kk
+                    if abs(sign[i, j, k]) == 1:
+                        continue
                     for axis in range(3):
                         for way in (-1, 1):
                             a = i + (way if axis == 0 else 0)
@@ -117,6 +119,7 @@ def _band(
             first[k] = max(0, math.ceil((min(a[k], b[k], c[k]) - reach - low[k]) / step))
             last[k] = min(counts[k] - 1, math.floor((max(a[k], b[k], c[k]) + reach - low[k]) / step))
         ab, ac = b - a, c - a
+        abab, abac, acac = (ab * ab).sum(), (ab * ac).sum(), (ac * ac).sum()
         for i in range(first[0], last[0] + 1):
             for j in range(first[1], last[1] + 1):
                 for m in range(first[2], last[2] + 1):
@@ -124,7 +127,6 @@ def _band(
                     # The nearest place of the triangle, as shares of its corners, case by case.
                     d1 = ab[0] * px + ab[1] * py + ab[2] * pz
                     d2 = ac[0] * px + ac[1] * py + ac[2] * pz
-                    abab, abac, acac = (ab * ab).sum(), (ab * ac).sum(), (ac * ac).sum()
                     d3, d4, d5, d6 = d1 - abab, d2 - abac, d1 - abac, d2 - acac
                     va, vb, vc = d3 * d6 - d5 * d4, d5 * d2 - d1 * d6, d1 * d4 - d3 * d2
                     kind = 6

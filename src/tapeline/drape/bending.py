@@ -29,8 +29,8 @@ class Hinges:
     """Energy is half of it times the square of K x, in mN/mm."""
 
 
-def hinges(flat: Array, corners: Whole, node: Whole, area: Array, across: Array, along: Array) -> Hinges:
-    """Every shared side of a mesh whose nodes are welded by `node`; rigidities in mN mm for each triangle."""
+def hinges(flat: Array, corners: Whole, node: Whole, area: Array, rigid: Array) -> Hinges:
+    """Every shared side of a mesh whose nodes are welded by `node`; rigidities of each triangle in mN mm."""
     count = len(corners)
     welded = node[corners]
     ends = np.sort(np.vstack([welded[:, [0, 1]], welded[:, [1, 2]], welded[:, [2, 0]]]), axis=1)
@@ -45,14 +45,14 @@ def hinges(flat: Array, corners: Whole, node: Whole, area: Array, across: Array,
     weights = np.stack([cot_a1 + cot_b1, cot_a0 + cot_b0, -(cot_a0 + cot_a1), -(cot_b0 + cot_b1)], axis=1)
     nodes = np.stack([node[a[:, 0]], node[a[:, 1]], node[a[:, 2]], node[b[:, 2]]], axis=1)
     first, second = owner[one], owner[two]
-    rigid = (_rigidity(across[first], along[first], normal_a) + _rigidity(across[second], along[second], normal_b)) / 2
+    mean = (_rigidity(rigid[first], normal_a) + _rigidity(rigid[second], normal_b)) / 2
     # On even triangles of side h, curvature k about the line across a direction jumps by k h / sqrt 3 (1/2 + cos 2 p)
     # over a side whose normal stands at p to it; the squares over the three sides come to 9/4 whichever way the mesh
     # lies, and with a factor of 1 the energy is B k^2 / 2 for each unit of area. A triangle at an edge of the cloth has
     # fewer shared sides, which carry its part too.
     sides = np.maximum(np.bincount(np.r_[first, second], minlength=count), 1)
     share = 3 * (area[first] / sides[first] + area[second] / sides[second]) / (area[first] + area[second])
-    return Hinges(nodes, np.ascontiguousarray(weights), share * rigid / (area[first] + area[second]))
+    return Hinges(nodes, np.ascontiguousarray(weights), share * mean / (area[first] + area[second]))
 
 
 def _cotangents(flat: Array, corners: Whole, triangle: Whole, local: Whole) -> tuple[Array, Array, Whole, Array]:
@@ -69,11 +69,12 @@ def _cotangents(flat: Array, corners: Whole, triangle: Whole, local: Whole) -> t
     return cotangent(side, tip - start), cotangent(-side, tip - end), ids, normal
 
 
-def _rigidity(across: Array, along: Array, way: Array) -> Array:
+def _rigidity(rigid: Array, way: Array) -> Array:
     """Of a strip cut in a direction, between those of the two it is known for.
 
     The geometric mean stands for the mixed term: common practice for orthotropic sheets, no source.
     """
+    across, along = rigid[:, 0], rigid[:, 1]
     x2, y2 = way[:, 0] ** 2, way[:, 1] ** 2
     out: Array = across * x2 * x2 + along * y2 * y2 + 2 * np.sqrt(across * along) * x2 * y2
     return out

@@ -12,7 +12,7 @@ from tapeline.drape.cloth import HANDS
 from tapeline.drape.compiled import Array
 from tapeline.drape.contact import HALF_THICKNESS_MM
 from tapeline.drape.exact import hanging_strip, strip_over_edge, tube
-from tapeline.drape.fabric import GRAVITY_MM
+from tapeline.drape.fabric import GRAVITY_MM, UP
 from tapeline.drape.pull import Pull
 from tapeline.drape.strain import Strain
 from tapeline.drape.trial import hung, over_edge, round_form
@@ -88,7 +88,7 @@ def _tube(edge: float) -> Iterator[Row]:
     balance, found = round_form(JERSEY, cut, (radius, radius, 0.0), length, edge)
     fabric = balance.fabric
     middle = np.abs(fabric.flat[fabric.corners].mean(axis=1)[:, 1] - length / 2) < length / 4
-    nodes = np.abs(balance.x[:, 2] - length / 2) < length / 4
+    nodes = np.abs(balance.x[:, UP] - length / 2) < length / 4
 
     def mean(values: Array) -> float:
         return float((values * fabric.area)[middle].sum() / fabric.area[middle].sum())

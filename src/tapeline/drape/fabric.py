@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -10,10 +11,12 @@ from tapeline.drape.bending import Hinges, hinges
 from tapeline.drape.cloth import GRAVITY, Hand
 from tapeline.drape.compiled import Array, Whole
 
-__all__ = ["GRAVITY_MM", "Fabric", "fabric"]
+__all__ = ["GRAVITY_MM", "UP", "Fabric", "fabric"]
 
 GRAVITY_MM = GRAVITY * 1000
 """In mm a second squared: masses in kg then weigh mN."""
+UP = 1
+"""Which of the three numbers of a place is its height: x is to the wearer's left, y up, z to the front."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +60,26 @@ class Fabric:
         return out / np.bincount(self.node, minlength=self.count)[:, None]
 
 
-def fabric(flat: Array, corners: Whole, hand: Hand, node: Whole | None = None, layers: Array | None = None) -> Fabric:
-    """Cloth of one hand; `node` welds corners, and `layers` says of each triangle how many lie on each other."""
+def fabric(
+    flat: Array,
+    corners: Whole,
+    hands: Hand | Sequence[Hand],
+    node: Whole | None = None,
+    layers: Array | None = None,
+    which: Whole | None = None,
+) -> Fabric:
+    """Cloth ready to be solved.
+
+    Args:
+        flat: Of each corner: across and along in the cloth, mm.
+        corners: Triangles by corners.
+        hands: The cloth, or the cloths that `which` tells apart.
+        node: Of each corner the node it is welded into; left out, each is its own.
+        layers: Of each triangle: how many layers lie on each other.
+        which: Of each triangle: which of the hands it is.
+    """
+    hands = [hands] if isinstance(hands, Hand) else hands
+    which = np.zeros(len(corners), np.int64) if which is None else which
     count = len(corners)
     node = np.arange(len(flat)) if node is None else node
     layers = np.ones(count) if layers is None else layers
@@ -71,14 +92,15 @@ def fabric(flat: Array, corners: Whole, hand: Hand, node: Whole | None = None, l
     inverse[:, 1, 0], inverse[:, 1, 1] = -one[:, 1] / determinant, one[:, 0] / determinant
     triangles = np.ascontiguousarray(node[corners])
     nodes = int(node.max()) + 1
+    weight = np.array([hand.weight for hand in hands])[which]
     share, mass = np.zeros(nodes), np.zeros(nodes)
     for corner in range(3):
         np.add.at(share, triangles[:, corner], area / 3)
-        np.add.at(mass, triangles[:, corner], layers * area / 3 * hand.weight * 1e-9)
-    narrows_along = hand.narrows * hand.along.k / hand.across.k
-    free = 1 - hand.narrows * narrows_along
-    once = np.array([hand.across.k / free, narrows_along * hand.across.k / free, hand.along.k / free, hand.shear])
-    shared = hinges(flat, corners, node, area, hand.rigidity_across * layers, hand.rigidity_along * layers)
+        np.add.at(mass, triangles[:, corner], layers * area / 3 * weight * 1e-9)
+    once = np.array([_stiff(hand) for hand in hands])[which]
+    stiffens = np.array([(hand.across.s, hand.along.s) for hand in hands])[which]
+    rigid = np.array([(hand.rigidity_across, hand.rigidity_along) for hand in hands])[which] * layers[:, None]
+    shared = hinges(flat, corners, node, area, rigid)
     keys = _keys(np.vstack([_pairs(triangles), _pairs(shared.nodes)]), nodes)
     starts = np.searchsorted(keys // nodes, np.arange(nodes + 1))
     bending = np.zeros(len(keys))
@@ -92,7 +114,7 @@ def fabric(flat: Array, corners: Whole, hand: Hand, node: Whole | None = None, l
         inverse,
         area,
         np.ascontiguousarray(layers[:, None] * once),
-        np.ascontiguousarray(layers[:, None] * np.array([hand.across.s, hand.along.s])),
+        np.ascontiguousarray(layers[:, None] * stiffens),
         mass,
         share,
         shared,
@@ -102,6 +124,12 @@ def fabric(flat: Array, corners: Whole, hand: Hand, node: Whole | None = None, l
         np.searchsorted(keys, np.arange(nodes) * (nodes + 1)),
         bending,
     )
+
+
+def _stiff(hand: Hand) -> tuple[float, float, float, float]:
+    narrows_along = hand.narrows * hand.along.k / hand.across.k
+    free = 1 - hand.narrows * narrows_along
+    return hand.across.k / free, narrows_along * hand.across.k / free, hand.along.k / free, hand.shear
 
 
 def _pairs(ids: Whole) -> Whole:

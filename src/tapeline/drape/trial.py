@@ -8,7 +8,7 @@ from tapeline.drape.balance import Balance
 from tapeline.drape.band import Distance, distance_by
 from tapeline.drape.cloth import Hand
 from tapeline.drape.compiled import Array, Whole
-from tapeline.drape.fabric import fabric
+from tapeline.drape.fabric import UP, fabric
 from tapeline.drape.strain import Strain, strain
 from tapeline.geometry.triangulate import triangulate
 
@@ -49,9 +49,9 @@ def settled(balance: Balance, first: float = 1e3, rounds: int = 60, near_mm: flo
 def hung(hand: Hand, width: float, length: float, edge: float) -> float:
     """How much longer a strip gets that hangs from its upper edge, mm."""
     flat, triangles = rectangle(width, length, edge)
-    x = np.column_stack([flat[:, 0], 0 * flat[:, 0], flat[:, 1]])
+    x = np.column_stack([flat, 0 * flat[:, 0]])
     balance = settled(Balance(fabric(flat, triangles, hand), x, free=flat[:, 1] < length - 1e-6), first=10.0)
-    return float(-balance.x[flat[:, 1] < 1e-6, 2].mean())
+    return float(-balance.x[flat[:, 1] < 1e-6, UP].mean())
 
 
 def over_edge(hand: Hand, width: float, length: float, edge: float) -> float:
@@ -64,10 +64,10 @@ def over_edge(hand: Hand, width: float, length: float, edge: float) -> float:
     other = np.where(ridge, np.arange(len(half)), np.cumsum(~ridge) - 1 + len(half))
     flat = np.vstack([half, half[~ridge] * [1, -1]])
     both = np.vstack([triangles, other[triangles][:, [0, 2, 1]]])
-    x = np.column_stack([flat[:, 1], flat[:, 0], 0 * flat[:, 0]])
+    x = np.column_stack([flat[:, 1], 0 * flat[:, 0], flat[:, 0]])
     balance = settled(Balance(fabric(flat, both, hand), x, free=np.abs(flat[:, 1]) > 1e-6))
     ends = np.abs(flat[:, 1]) > length - 1e-6
-    return float(np.degrees(np.arctan2(-balance.x[ends, 2].mean(), np.abs(balance.x[ends, 0]).mean())))
+    return float(np.degrees(np.arctan2(-balance.x[ends, UP].mean(), np.abs(balance.x[ends, 0]).mean())))
 
 
 def round_form(
@@ -90,17 +90,17 @@ def round_form(
     wide, deep, flare = radii
 
     def rule(places: Array) -> Array:
-        x = places[..., 0] * np.cos(turned) + places[..., 1] * np.sin(turned)
-        y = -places[..., 0] * np.sin(turned) + places[..., 1] * np.cos(turned)
-        grown = 1 + flare * (length / 2 - places[..., 2])
-        size = np.hypot(x / wide, y / deep)
-        slope = np.hypot(x / wide**2, y / deep**2) / np.maximum(size, 1e-9)
+        x = places[..., 0] * np.cos(turned) + places[..., 2] * np.sin(turned)
+        z = -places[..., 0] * np.sin(turned) + places[..., 2] * np.cos(turned)
+        grown = 1 + flare * (length / 2 - places[..., UP])
+        size = np.hypot(x / wide, z / deep)
+        slope = np.hypot(x / wide**2, z / deep**2) / np.maximum(size, 1e-9)
         out: Array = (size - grown) / np.maximum(slope, 1e-9)
         return out
 
     # A grid that is itself symmetrical.
     reach = GRID_MM * np.ceil((max(wide, deep) * (1 + abs(flare) * length) + 30) / GRID_MM)
-    form: Distance = distance_by(rule, np.array([-reach, -reach, -30]), np.array([reach, reach, length + 30]), GRID_MM)
+    form: Distance = distance_by(rule, np.array([-reach, -30, -reach]), np.array([reach, length + 30, reach]), GRID_MM)
     left = np.flatnonzero(flat[:, 0] < 1e-6)
     right = np.flatnonzero(flat[:, 0] > girth - 1e-6)
     left, right = left[np.argsort(flat[left, 1])], right[np.argsort(flat[right, 1])]
@@ -110,7 +110,7 @@ def round_form(
     cloth = fabric(flat, triangles, hand, node)
     angle = flat[:, 0] / cut_radius * (-1 if mirrored else 1) + turned
     size = 1.03 * (1 + abs(flare) * length / 2) * (max(wide, deep))
-    at_corners = np.column_stack([size * np.cos(angle), size * np.sin(angle), flat[:, 1]])
+    at_corners = np.column_stack([size * np.cos(angle), flat[:, 1], size * np.sin(angle)])
     x = np.zeros((cloth.count, 3))
     x[cloth.node] = at_corners
     balance = settled(Balance(cloth, x, form, friction=0.0, gravity=gravity), first=100.0)

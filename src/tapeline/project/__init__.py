@@ -5,6 +5,7 @@ The command line, the page and Python callers all go through these functions.
 
 from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
+from tapeline.project.draped import drape_document, drape_findings, drape_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
 from tapeline.project.lay import LayTask, compared, lay_plans, lay_tasks
 from tapeline.project.loosening import two_ways
@@ -50,6 +51,9 @@ __all__ = [
     "cutter_files",
     "document",
     "draft",
+    "drape_document",
+    "drape_findings",
+    "drape_garment",
     "draw_garment",
     "drawing",
     "exchange_file",
