@@ -54,6 +54,14 @@ def test_a_lap_is_not_counted() -> None:
         assert mm == pytest.approx(2 * (length_of(front.svg()) + length_of(back.svg())), abs=0.1)
 
 
+def test_panels_are_counted() -> None:
+    """A panelled top's hem is as long as what its band is sewn to, panels and all, both halves."""
+    for size, mm in zip(run_of("84-92", "panelled-top").sizes, row("hem", docket="panelled-top"), strict=True):
+        garment = size.drafted.garment
+        (seam,) = [seam for seam in garment.seams if seam.name == "hem"]
+        assert mm == pytest.approx(2 * garment.run_length(seam.b), abs=0.05)
+
+
 def test_what_one_size_does_not_have_is_left_empty() -> None:
     """A chart of a hooded and a plain garment has rows for both, with None where there is nothing of the kind."""
     garments = [run_of("88", name).sizes[0].drafted.garment for name in ("tee", "hooded-sweatshirt")]

@@ -12,7 +12,7 @@ from tapeline.truing.opening import turned_necklines
 
 __all__ = ["ChartRow", "Measure", "measurement_chart", "measures"]
 
-BODY = ("back", "front", "back_lower", "front_lower")
+BODY = ("back", "front", "back_lower", "front_lower", "back_side", "front_side")
 """Pieces whose hems go round the body."""
 _GIRTHS = {"upper_arm": "Upper arm, round", "wrist": "Wrist, round"}
 
