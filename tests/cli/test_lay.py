@@ -108,6 +108,8 @@ def test_ctrl_c_keeps_the_best(tmp_path: Path) -> None:
     assert running.returncode == 0, err
     assert "Stopped" in out
     assert independent.wrong((tmp_path / "lay.json").read_text(encoding="utf-8")) == []
+
+
 def test_pieces_of_a_dxf_are_laid_and_written_at_true_scale(tmp_path: Path) -> None:
     """An exchange file is laid as its docket is, with PDF, DXF and plotter file; both kinds at once are refused."""
     assert tapeline("cut", TEE, "--as", "exchange", cwd=tmp_path).code == 0

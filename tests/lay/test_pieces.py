@@ -60,6 +60,15 @@ def test_one_on_the_fold_lies_on_it_and_two_are_one_whole_one() -> None:
     assert need(pieces["stand"], cloth) == {False: 1, True: 0}
 
 
+def test_two_garments_on_two_layers_share_whole_pieces() -> None:
+    """Of two shirts the backs are one whole back on folded cloth; of three, or on narrow cloth, each is on the fold."""
+    for count, width, on_fold in ((2, 1400, False), (3, 1400, True), (2, 1100, True)):
+        cloth = LayCloth(width_mm=width, spread=Spread.FOLDED)
+        back = next(p for p in lay_pieces(example(SHIRT), cloth, garments=count) if p.name == "back")
+        assert back.on_fold is on_fold
+        assert need(back, cloth) == {False: count if on_fold else 1, True: 0}
+
+
 def test_what_shrinks_is_laid_larger() -> None:
     """After 5 % in length and 3 % in width the piece has the size that was drafted."""
     plain = lay_pieces(example(SHIRT), LayCloth())

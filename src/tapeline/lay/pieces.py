@@ -73,7 +73,7 @@ def lay_pieces(
         raise InputError(problems)
     return tuple(
         replace(
-            _piece(one, cloth, (matches or {}).get(one.piece.name)),
+            _piece(one, cloth, garments, (matches or {}).get(one.piece.name)),
             garment=name,
             garments=garments,
             block=(blocks or {}).get(one.piece.name, ""),
@@ -82,14 +82,16 @@ def lay_pieces(
     )
 
 
-def _piece(one: FinishedPiece, cloth: LayCloth, match: Point | None) -> LayPiece:
+def _piece(one: FinishedPiece, cloth: LayCloth, garments: int, match: Point | None) -> LayPiece:
     piece = one.piece
     fold = next((edge.path for edge in piece.edges if edge.fold), None)
-    # Two on the fold are one whole one on two layers: it may then lie anywhere.
-    halved = fold is not None and cloth.spread in ON_THE_FOLD and piece.cut.quantity % 2 == 1
     grain = piece.grain.end - piece.grain.start
     move = _onto_the_fold(fold, grain, one.cut_line)
     outline = placed(outline_of(one.cut_line), move)
+    # Two on the fold are one whole one on two layers: it may then lie anywhere, where it fits.
+    even = piece.cut.quantity * garments % 2 == 0
+    fits = 2 * bounds(outline)[3] / (1 - cloth.shrink_width / 100) <= cloth.strip_mm
+    halved = fold is not None and cloth.spread in ON_THE_FOLD and not (even and fits)
     lines = [LayLine(line.kind, tuple(move.point(p) for p in line.points)) for line in _lines(one, halved)]
     if fold is not None and not halved:
         # Both halves: the second is the first turned over about the fold, which lies along y = 0.
