@@ -31,7 +31,7 @@ def drape_garment(
     cloth: str = "",
     *,
     washed: bool = False,
-    told: Callable[[str], None] = lambda _: None,
+    told: Callable[[str], None] | None = None,
 ) -> Draped:
     """Drape a docket's garment on the wearer's form.
 
@@ -51,9 +51,14 @@ def drape_garment(
         says = "the garment does not hold together, so that it cannot be sewn"
         raise InputError(Problem("drape-not-true", Severity.ERROR, says, hint="see tapeline true; nothing was draped"))
     hands = _hands(drafted, cloth, washed=washed)
-    told("fitting the form")
+    tell = told or _silent
+    tell("fitting the form")
     form = fit_form(drafted.docket.wearer)
-    return drape(drafted.garment, hands, form, SIDE_MM if side_mm is None else side_mm, told)
+    return drape(drafted.garment, hands, form, SIDE_MM if side_mm is None else side_mm, tell)
+
+
+def _silent(_: str) -> None:
+    """Nobody listens."""
 
 
 def _hands(drafted: Drafted, cloth: str, *, washed: bool) -> dict[str, Hand]:
