@@ -11,8 +11,7 @@ from shapely import LineString, Polygon
 from tapeline.docket import read_docket
 from tapeline.export import Release, exchange
 from tapeline.export.drawing import draw
-from tapeline.finish import Finished
-from tapeline.finish.finished import FinishedPiece
+from tapeline.finish import Finished, FinishedPiece
 from tapeline.geometry import Path as Line
 from tapeline.project import draft, finished
 from tapeline.received import ReceivedPiece, received

@@ -10,7 +10,7 @@ import numpy as np
 
 from tapeline.export.paper import LONGEST_PAGE_MM, Paper, page_too_long
 from tapeline.export.search import Grid, Laid, Turned, search
-from tapeline.finish.finished import FinishedPiece
+from tapeline.finish import FinishedPiece
 from tapeline.geometry import Path, Point, Rigid, area
 from tapeline.geometry.silhouette import Silhouette, even_points
 from tapeline.problems import InputError, Problem, Severity

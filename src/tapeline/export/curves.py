@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tapeline.export.drawing import draw
 from tapeline.export.dxf import Dxf, Release, plain_name
-from tapeline.finish.finished import Finished
+from tapeline.finish import Finished
 from tapeline.geometry import Line, Path, Rigid, Segment, Vector
 from tapeline.units import Unit
 

@@ -14,7 +14,7 @@ from xml.sax.saxutils import escape
 
 from tapeline.export.drawing import Drawing, draw
 from tapeline.export.line_kind import LineKind
-from tapeline.finish.finished import Finished, FinishedPiece, Title
+from tapeline.finish import Finished, FinishedPiece, Title
 from tapeline.finish.tools import Lines, Tool
 from tapeline.geometry import Line, Path, Point, Rigid, Vector
 from tapeline.problems import InputError, Problem, Severity

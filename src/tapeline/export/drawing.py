@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tapeline.export.labels import Label, labels
 from tapeline.export.line_kind import LineKind
-from tapeline.finish.finished import FinishedPiece
+from tapeline.finish import FinishedPiece
 from tapeline.geometry import Line, Path, Point, Segment, Vector
 from tapeline.pattern import Edge
 

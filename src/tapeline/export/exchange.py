@@ -17,7 +17,7 @@ from itertools import groupby, pairwise
 from tapeline.export.drawing import draw
 from tapeline.export.dxf import Dxf, Release, plain_name
 from tapeline.export.fonts import in_ascii, letters_problem
-from tapeline.finish.finished import Finished, FinishedPiece, Title
+from tapeline.finish import Finished, FinishedPiece, Title
 from tapeline.geometry import Path, Point, Vector
 from tapeline.problems import Problem
 from tapeline.received.words import TURNED_OVER

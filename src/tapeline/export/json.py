@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from importlib import resources
 from typing import Any
 
-from tapeline.finish.finished import Finished, FinishedPiece
+from tapeline.finish import Finished, FinishedPiece
 from tapeline.geometry import Point
 from tapeline.pattern import Size, Step, StepKind
 from tapeline.problems import Problem

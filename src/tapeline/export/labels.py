@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tapeline.finish.finished import FinishedPiece
+from tapeline.finish import FinishedPiece
 from tapeline.geometry import Line, Path, Point, Vector
 from tapeline.geometry.silhouette import even_points
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from io import BytesIO
 
 from tapeline.export.line_kind import Layer
-from tapeline.finish.finished import Title
+from tapeline.finish import Title
 
 __all__ = ["KINDS", "PrintLayer", "with_layers"]
 

@@ -10,8 +10,7 @@ from tapeline.export.labels import Label, labels
 from tapeline.export.line_kind import LineKind
 from tapeline.export.size_line import MOST_SIZES, SizeLine, size_lines
 from tapeline.export.size_tags import size_tags
-from tapeline.finish import words
-from tapeline.finish.finished import Finished, FinishedPiece, Title
+from tapeline.finish import Finished, FinishedPiece, Title, words
 from tapeline.geometry import Line, Path, Point, Rigid, Vector, area
 from tapeline.geometry.nested import covered
 from tapeline.grade import Meet, common_point

@@ -8,7 +8,7 @@ from tapeline.export.arrange import PANEL_MM, Layout
 from tapeline.export.drawing import Drawing
 from tapeline.export.ink import GREY, UNIT, Ink
 from tapeline.export.line_kind import LineKind
-from tapeline.finish.finished import Title
+from tapeline.finish import Title
 from tapeline.geometry import Path, Point
 from tapeline.units import Unit
 

@@ -17,7 +17,7 @@ from tapeline.export.line_kind import Layer
 from tapeline.export.page_map import draw_panel
 from tapeline.export.paper import Paper
 from tapeline.export.tile import FORM, draw_tile
-from tapeline.finish.finished import Finished, Title
+from tapeline.finish import Finished, Title
 from tapeline.geometry.silhouette import even_points
 from tapeline.problems import Problem
 from tapeline.units import Unit

@@ -17,7 +17,7 @@ from tapeline.export.drawing import Drawing, draw
 from tapeline.export.fonts import in_ascii, letters_problem
 from tapeline.export.line_kind import LineKind
 from tapeline.export.paper import Paper
-from tapeline.finish.finished import Finished
+from tapeline.finish import Finished
 from tapeline.geometry import Point
 from tapeline.problems import InputError, Problem, Severity
 

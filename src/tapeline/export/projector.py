@@ -20,7 +20,7 @@ from tapeline.export.page_map import SQUARES_MM
 from tapeline.export.paper import MARGIN_MM, paper
 from tapeline.export.pdf import Print
 from tapeline.export.tile import FORM
-from tapeline.finish.finished import Finished, FinishedPiece, Title
+from tapeline.finish import Finished, FinishedPiece, Title
 from tapeline.problems import InputError, Problem, Severity
 from tapeline.units import Unit
 

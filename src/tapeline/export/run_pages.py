@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tapeline.export.ink import GREY, UNIT, Ink
-from tapeline.finish.finished import Title
+from tapeline.finish import Title
 
 __all__ = ["RunTable", "draw_tables"]
 

@@ -10,7 +10,7 @@ from xml.sax.saxutils import escape, quoteattr
 from tapeline.export.drawing import Drawing, Stroke, draw
 from tapeline.export.labels import Label
 from tapeline.export.line_kind import LineKind
-from tapeline.finish.finished import Finished
+from tapeline.finish import Finished
 from tapeline.geometry import Path, Point, Rigid
 from tapeline.pattern import Step, StepKind
 from tapeline.units import Unit

@@ -12,7 +12,7 @@ from typing import Protocol
 
 from tapeline.export.fonts import BOLD, REGULAR, letters_problem, register, writable
 from tapeline.export.ink import UNIT, Ink
-from tapeline.finish.finished import Title
+from tapeline.finish import Title
 from tapeline.geometry import Path, Point
 from tapeline.problems import Problem
 

@@ -1,7 +1,9 @@
 """Allowances, notches, words and the cutting list."""
 
 from tapeline.finish.choices import FinishChoices
-from tapeline.finish.finished import CuttingListRow, Finished, FinishedPiece, Tick, Title
+from tapeline.finish.cutting_list import CuttingListRow
+from tapeline.finish.finished import Finished
+from tapeline.finish.finished_piece import FinishedPiece, Tick, Title
 from tapeline.finish.finishing import finish
 from tapeline.finish.turn_up import turn_up_doubts
 from tapeline.finish.words import words

@@ -3,12 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import lru_cache
 
-from tapeline.finish.finished import CuttingListRow, FinishedPiece
+from tapeline.finish.finished_piece import FinishedPiece
 from tapeline.geometry import Rigid, extent
 
-__all__ = ["cutting_list", "laid_size"]
+__all__ = ["CuttingListRow", "cutting_list", "laid_size"]
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingListRow:
+    """One line of the cutting list."""
+
+    piece: str
+    title: str
+    cloth: str
+    quantity: int
+    on_fold: bool
+    mirrored: bool
+    width_mm: float
+    """Across the grain, of the cut piece as laid out (a piece on the fold unfolded)."""
+    length_mm: float
+    """Along the grain."""
 
 
 def cutting_list(pieces: Iterable[FinishedPiece]) -> tuple[CuttingListRow, ...]:

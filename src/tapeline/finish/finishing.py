@@ -6,7 +6,8 @@ from functools import lru_cache
 
 from tapeline.finish.choices import FinishChoices, allowances
 from tapeline.finish.cut_line import cut_line
-from tapeline.finish.finished import Finished, FinishedPiece, Title
+from tapeline.finish.finished import Finished
+from tapeline.finish.finished_piece import FinishedPiece, Title
 from tapeline.finish.notches import ticks
 from tapeline.finish.words import words
 from tapeline.pattern import Garment, Join, Piece

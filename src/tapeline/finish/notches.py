@@ -6,7 +6,7 @@ no tick comes near the stitches (common practice in the trade, no source).
 
 from __future__ import annotations
 
-from tapeline.finish.finished import Tick
+from tapeline.finish.finished_piece import Tick
 from tapeline.geometry import Line, Path
 from tapeline.geometry.crossing import nearest_crossing
 from tapeline.pattern import Notch, NotchKind, Piece

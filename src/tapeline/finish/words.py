@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tapeline.finish.finished import Title
+from tapeline.finish.finished_piece import Title
 from tapeline.pattern import Cut, EdgeKind, Piece
 
 __all__ = ["VENT_WORDS", "cut_words", "words"]
