@@ -21,6 +21,8 @@ ALLOWED = {
     "0BSD",
     "Apache License",
     "Apache-2.0",
+    # The exception only gives more: what is compiled with it need not carry the notice.
+    "Apache-2.0 WITH LLVM-exception",
     "BSD License",
     "BSD-2-Clause",
     "BSD-3-Clause",
@@ -65,7 +67,7 @@ def tracked() -> Iterator[tuple[str, str]]:
     listed = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True).stdout
     for name in filter(None, listed.split("\0")):
         path = ROOT / name
-        if path.suffix in {".png", ".pdf", ".ttf"} or not path.is_file():
+        if path.suffix in {".npz", ".png", ".pdf", ".ttf"} or not path.is_file():
             continue
         yield name, path.read_text(encoding="utf-8")
 
