@@ -1,7 +1,8 @@
 """`./run bench`: prints how long the main things take, as medians; it judges nothing.
 
 `./run bench --quick` takes fewer runs and fewer orders; `./run bench --page` times the page in a browser instead, and
-`./run bench --lay [SECONDS]` lays every style on the cloth, 20 seconds each unless given.
+`./run bench --lay [SECONDS]` lays every style on the cloth, 20 seconds each unless given;
+`./run bench --form` makes the form of random wearers.
 """
 
 from __future__ import annotations
@@ -37,8 +38,8 @@ def main(arguments: list[str]) -> int:
         print(_machine())
         time_lays(seconds)
         return 0
-    if arguments not in ([], ["--quick"], ["--page"]):
-        print("bench: ./run bench [--quick | --page | --lay [SECONDS]]", file=sys.stderr)
+    if arguments not in ([], ["--quick"], ["--page"], ["--form"]):
+        print("bench: ./run bench [--quick | --page | --form | --lay [SECONDS]]", file=sys.stderr)
         return 2
     if arguments == ["--page"]:
         # The browser comes with what ./check sets up, so nothing else here may need it.
@@ -46,6 +47,12 @@ def main(arguments: list[str]) -> int:
 
         print(_machine())
         time_page()
+        return 0
+    if arguments == ["--form"]:
+        from benchmarks.form import time_forms
+
+        print(_machine())
+        time_forms()
         return 0
     quick = bool(arguments)
     few, many, orders = (3, 20, 100) if quick else (15, 200, 1000)

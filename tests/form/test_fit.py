@@ -61,8 +61,8 @@ def test_landmarks_stand_in_the_order_of_a_body(form: Form) -> None:
 
 
 def test_the_bust_tape_lies_at_the_fullest_level(form: Form) -> None:
-    """No level from 3 cm below the bust points up to the upper chest tape reads a millimetre more."""
-    low, high = form.points["bust_point"][1] - 30, form.levels["upper_chest"] - 5
+    """No level from 3 cm below the bust points up to below the upper chest tape reads a millimetre more."""
+    low, high = form.points["bust_point"][1] - 30, form.levels["upper_chest"] - 20
     fullest = max(girth(form, height) for height in np.linspace(low, high, 15))
     assert fullest < form.readings["bust"].read + 1
 
@@ -86,7 +86,7 @@ def test_arms_too_far_off_are_refused() -> None:
         fit_form(size_wearer("88"), ARMS_TO + 0.1)
     [problem] = refused.value.problems
     assert problem.code == "form-arms"
-    assert "20 to 60 degrees" in problem.says
+    assert "35 to 60 degrees" in problem.says
 
 
 def test_tapes_that_no_body_has_are_refused() -> None:

@@ -21,6 +21,7 @@ COMMANDS = (
     "draft",
     "true",
     "explain",
+    "form",
     "drape",
     "print",
     "cut",

@@ -20,6 +20,8 @@ _OURS: Mapping[str, tuple[bytes, ...]] = {
     ".json": (b"{",),
     ".jsonl": (b"{",),
     ".dxf": (b"0\nSECTION", b"0\r\nSECTION"),
+    ".png": (b"\x89PNG",),
+    ".glb": (b"glTF",),
     ".plt": (b"IN;", b"\x1bE\x1b%0BIN;"),
     ".csv": (b"piece,title,garment,", b"measure,unit", b"piece,point,kind"),
 }

@@ -18,7 +18,7 @@ __all__ = ["ARMS", "ARMS_FROM", "ARMS_TO", "MET_MM", "fit_form"]
 
 ARMS = float(np.radians(40))
 """How the arms stand when nobody says otherwise: far enough off that a sleeve can be put on."""
-ARMS_FROM, ARMS_TO = float(np.radians(20)), float(np.radians(60))
+ARMS_FROM, ARMS_TO = float(np.radians(35)), float(np.radians(60))
 """Between these the shoulder keeps its shape; beyond them the surface folds at armpit or shoulder."""
 MET_MM = 0.5
 """A stand whose tapes are further off than this is not handed out: nobody reads a tape nearer."""

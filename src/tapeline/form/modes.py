@@ -19,6 +19,10 @@ BANDS = ("thigh", "hip", "belly", "waist", "ribs", "bust", "chest")
 """From below; `thigh` goes on to the end of the stand."""
 
 
+FOLD_REACH = 110.0
+"""So far, in mm, a broader back or chest is felt about the place where the arm joins."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Mode:
     """One change: 1 is a tenth wider, deeper, thicker or longer, or 10 mm."""
@@ -137,6 +141,11 @@ def _shoulders(body: _Body) -> Iterator[Mode]:
     out = _smooth(across / outer) * above * (1 - body.arm) + body.arm
     yield Mode("shoulders broad", np.column_stack([10 * out, body.nothing, body.nothing]).ravel(), 1.5)
     drop = np.clip((across - inner) / (outer - inner), 0, 1) * above * (1 - body.arm) + body.arm
+    for name in ("back", "front"):
+        far = np.linalg.norm(body.half - body.spot[f"{name}_fold"], axis=1)
+        hill = 10 * np.exp(-((far / FOLD_REACH) ** 2)) * _smooth(across / inner)
+        hill[-5:] = 0
+        yield Mode(f"{name} broad", np.column_stack([hill, body.nothing, body.nothing]).ravel(), 2.0)
     yield Mode("shoulders low", np.column_stack([body.nothing, -10 * drop, body.nothing]).ravel(), 1.0)
 
 

@@ -31,6 +31,9 @@ _WORDS = {
 PHENOTYPE = tuple(_WORDS)[1:]
 """The properties that the form varies, from 0 to 1; of the first the mean is taken."""
 
+_SPREAD = 12
+"""So often the arm's weight is handed to the neighbours before the arm is turned."""
+
 RESTING = np.radians(41.0)
 """By how much the arms stand off in the data: from the shoulder's joint to the elbow's, against hanging straight."""
 
@@ -169,6 +172,15 @@ def shapes() -> Shapes:
     )
 
 
+def _spread(weight: Array, triangles: Whole) -> Array:
+    """A weight taken gently from vertex to vertex, so that the surface at the armpit turns bit by bit."""
+    pairs = np.vstack([triangles[:, [i, (i + 1) % 3]] for i in range(3)])  # each edge both ways: the mesh is closed
+    neighbours = np.bincount(pairs[:, 0], minlength=len(weight))
+    for _ in range(_SPREAD):
+        weight = 0.5 * weight + 0.5 * np.bincount(pairs[:, 0], weight[pairs[:, 1]], len(weight)) / neighbours
+    return weight
+
+
 @cache
 def shapes_at(arms: float) -> Shapes:
     """The stands with their arms at an angle.
@@ -184,7 +196,7 @@ def shapes_at(arms: float) -> Shapes:
     matrix = np.array([[c, -s, 0], [s, c, 0], [0, 0, 1]]) - np.eye(3)
     rows = int(rest.row.max()) + 1
     share = np.zeros(rows)
-    share[rest.row] = rest.arm
+    share[rest.row] = np.r_[_spread(rest.arm[: rest.count], rest.triangles), rest.arm[rest.count :]]
     shoulder = int(rest.row[rest.places["shoulder_joint"].at[0]])
 
     def turned(flat: Array) -> Array:

@@ -19,8 +19,8 @@ BELOW_BUST_MM = 30.0
 """So far below the bust points the fullest level is looked for; a tape that is level does not go further."""
 BELOW_ARMPITS_MM = 8.0
 """The upper chest tape is about 16 mm wide and touches the armpits with its upper edge (house rule)."""
-BETWEEN_MM = BELOW_ARMPITS_MM + 5.0
-"""So far below the armpits the bust tape lies at the highest, just below the upper chest tape."""
+BETWEEN_MM = BELOW_ARMPITS_MM + 20.0
+"""So far below the armpits the bust tape lies at the highest: two tapes lie side by side, not on each other."""
 LEVELS = 6
 """So many levels are tried below the bust points, and as many above."""
 

@@ -7,6 +7,7 @@ from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
 from tapeline.project.draped import drape_document, drape_findings, drape_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
+from tapeline.project.form import form, form_document, form_glb, form_png
 from tapeline.project.lay import LayTask, compared, lay_plans, lay_tasks
 from tapeline.project.loosening import two_ways
 from tapeline.project.products import (
@@ -60,6 +61,10 @@ __all__ = [
     "explain",
     "explainable",
     "finished",
+    "form",
+    "form_document",
+    "form_glb",
+    "form_png",
     "grade_csv",
     "hand_sheet",
     "lay_plans",
