@@ -9,7 +9,7 @@ from dataclasses import replace
 import pytest
 
 from tapeline.geometry import Point
-from tapeline.lay import Flaw, LayCloth, LayPiece, LayPlan, faults, kept, lay, lay_pieces, matches
+from tapeline.lay import Flaw, LayCloth, LayPiece, LayPlan, Placement, faults, kept, lay, lay_pieces, matches
 from tapeline.lay.block import bound
 from tapeline.lay.engine import Item, Run, Task
 from tapeline.problems import InputError
@@ -82,6 +82,16 @@ def test_a_plan_is_gone_on_from() -> None:
     assert all(plan.length_mm < first.length_mm for plan in plans[1:])
 
 
+def test_a_plan_that_does_not_hold_is_not_gone_on_from() -> None:
+    """Two cuffs kept on top of each other, as an edited file may have them, are no plan to begin with."""
+    cuff = LayPiece("cuff", "marit", SQUARE, upright=2)
+    cloth = LayCloth()
+    overlapping = LayPlan(cloth, (cuff,), (Placement("marit/cuff", 1, 0.0, 0.0), Placement("marit/cuff", 1, 50.0, 0.0)))
+    with pytest.raises(InputError) as refused:
+        next(iter(lay([cuff], cloth, 1, start=overlapping)))
+    assert {problem.code for problem in refused.value.problems} == {"lay-invalid"}
+
+
 @pytest.mark.slow
 def test_an_engine_that_fails_is_a_message() -> None:
     """An outline that crosses itself makes the engine give up; the child says so and ends."""
@@ -89,7 +99,8 @@ def test_an_engine_that_fails_is_a_message() -> None:
     with Run(Task(20, (Item("a", crossed, 1, (0.0,)),), 2)) as run:
         for _ in run.plans(time.monotonic() + 10):
             pass
-    assert run.ended
+        assert run.ended
+        assert run.failed
 
 
 @pytest.mark.parametrize(

@@ -83,6 +83,23 @@ def test_what_cannot_be_laid_is_refused(entities: tuple[str, ...], code: str) ->
     assert caught.value.problems[0].code == code
 
 
+def test_a_piece_on_both_sides_of_its_fold_is_refused() -> None:
+    """A half with a corner 100 mm beyond its fold is not cut off there: nothing is laid on folded cloth."""
+    corners = ((0, 0), (300, 0), (300, 400), (-100, 400), (-100, 300), (0, 300))
+    outline = "LWPOLYLINE 8 1 70 1 " + " ".join(f"10 {x} 20 {y}" for x, y in corners)
+    read = received(typed(outline, GRAIN, "LINE 8 6 10 0 20 0 11 0 21 300"), "sheet.dxf")
+    with pytest.raises(InputError, match=r"both sides of its fold, 100\.0 mm beyond it"):
+        received_tasks([read], changed=lambda cloth: replace(cloth, spread=Spread.FOLDED))
+
+
+def test_no_garment_is_no_lay(tee: Received) -> None:
+    """Nought garments are not taken for one."""
+    (task,) = received_tasks([tee], garments=0, cloths=["shell"])
+    with pytest.raises(InputError) as caught:
+        next(iter(lay_plans(task, seconds=1)))
+    assert {problem.code for problem in caught.value.problems} == {"lay-zero"}
+
+
 def test_a_cloth_that_no_piece_has_is_refused(tee: Received) -> None:
     """The nearest name is given."""
     with pytest.raises(InputError) as caught:

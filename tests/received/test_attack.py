@@ -107,6 +107,15 @@ def test_splines_that_never_lie_flat_are_given_up() -> None:
     assert {one.what for one in found.not_understood} == {"SPLINE"}
 
 
+def test_a_spline_with_too_few_weights_is_left_out() -> None:
+    """Weights for some of its control points are not taken for none: the line is named, not drawn as another one."""
+    knots = " ".join(f"40 {k}" for k in (0, 0, 0, 0, 1, 1, 1, 1))
+    places = "10 0 20 0 10 50 20 90 10 150 20 90 10 200 20 0"
+    found = received(typed(SQUARE, f"SPLINE 8 8 71 3 {knots} {places} 41 1 41 2"), "weights.dxf")
+    assert [(one.what, one.count) for one in found.not_understood] == [("SPLINE", 1)]
+    assert "weights" in found.not_understood[0].why
+
+
 def test_whatever_happens_to_a_file_it_is_read_or_refused() -> None:
     """Two hundred files with bytes changed, lines lost, doubled or swapped: never any other exception."""
     rng = random.Random(20310502)

@@ -55,6 +55,15 @@ def test_what_is_no_list_of_sizes_is_told(client: Client, sizes: str) -> None:
     assert client.ask("GET", "/sizes/nothing?sizes=84").status_code == 404
 
 
+def test_a_list_that_is_too_long_is_not_cut_off(client: Client) -> None:
+    """Two hundred letters are read; of more none, though what is left of them would be a list of sizes."""
+    answer = client.ask("GET", "/sizes?sizes=84,88" + "," * 200)
+    assert answer.status_code == 422
+    assert "206 letters; 200 are read" in answer.json()["problem"]
+    # Commas without a size between them are passed over.
+    assert client.ask("GET", "/sizes/chart?sizes=84,88" + "," * 100).text.startswith("measure,unit,84,88")
+
+
 def test_a_docket_without_a_garment_has_no_sizes(client: Client) -> None:
     """While the docket cannot be read, its problems are the answer."""
     client.edit("garment.style", "nonsense")

@@ -72,7 +72,7 @@ def _stance(
     cloth: LayCloth,
     chance: random.Random,
     facing: dict[tuple[str, int], float],
-    upper: bool,  # noqa: FBT001
+    upper: bool,  # noqa: FBT001 - of this file only
 ) -> Stance:
     """A half on the lower fold faces back when it is turned over and right round; on the upper fold the other way."""
     back = cloth.direction is Direction.TWO_WAY and chance.random() < 0.5

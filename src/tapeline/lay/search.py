@@ -53,12 +53,15 @@ def lay(
 
     Raises:
         InputError: Everything for which there can be no plan (`lay-cloth`, `lay-empty`, `lay-zero`, `lay-outline`,
-            `lay-too-narrow`, `lay-block`), `lay-time` for no time, `lay-no-plan` when none was found.
+            `lay-too-narrow`, `lay-block`), `lay-time` for no time, `lay-invalid` for a plan to go on from that does not
+            hold, `lay-no-plan` when none was found.
     """
     problems = list(cannot_be_laid(pieces, cloth))
     if not 0 < seconds <= LONGEST_S:
         says = f"{seconds} seconds are given; a lay takes between 1 and {LONGEST_S} seconds"
         problems.append(Problem("lay-time", Severity.ERROR, says, "seconds", "Nothing was laid"))
+    if start is not None and not problems:
+        problems += faults(start)
     if problems:
         raise InputError(problems)
     return _Search(bound(pieces, cloth), cloth, seconds, seed, workers or cores()).plans(start)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -47,8 +48,8 @@ def lay_tasks(
         together: Names of pieces that stay together, in place of what the dockets say.
 
     Raises:
-        InputError: `lay-cloth-unknown`, `lay-piece-unknown` for names that no garment has; and what `lay_pieces`
-            raises.
+        InputError: `lay-cloth-unknown`, `lay-piece-unknown` for names that no garment has, `lay-block` for a piece
+            that is named twice among what stays together; and what `lay_pieces` raises.
     """
     if not drafted:
         raise InputError(Problem("lay-empty", Severity.ERROR, "no garment is given", hint="Nothing was laid"))
@@ -57,6 +58,7 @@ def lay_tasks(
     problems = [_unknown_cloth(name, known) for name in cloths if name not in known]
     blocks = [_blocks(one.docket.lay, together) for one in drafted]
     problems += _unknown_pieces(drafted, all_finished, together)
+    problems += _named_twice([one.docket.lay.together for one in drafted] if together is None else [together])
     if problems:
         raise InputError(problems)
     names = _names(drafted)
@@ -165,4 +167,16 @@ def _unknown_pieces(
     return [
         Problem("lay-piece-unknown", Severity.ERROR, f"there is no piece {name}", "lay", f"{closest(name, known)}.")
         for name in sorted(asked - known)
+    ]
+
+
+def _named_twice(settings: Sequence[Sequence[Sequence[str]]]) -> list[Problem]:
+    """A piece lies in one block: which of two is meant, nobody knows."""
+    twice = {
+        name for blocks in settings for name, n in Counter(name for block in blocks for name in block).items() if n > 1
+    }
+    hint = "name each piece once. Nothing was laid"
+    return [
+        Problem("lay-block", Severity.ERROR, f"{name} is named twice among the pieces that stay together", "lay", hint)
+        for name in sorted(twice)
     ]

@@ -16,6 +16,8 @@ __all__ = ["received_tasks"]
 
 LEVEL = 1e-3
 """Radians: a fold that leans more does not run along the grain; files round their places."""
+ROUNDED_MM = 0.5
+"""A half may lie so far over its fold: as far as a fold may lie beside the outline when it is read."""
 NOTCH_MM = 5.0
 USUAL = "shell"
 """The cloth of pieces that do not say theirs."""
@@ -38,8 +40,8 @@ def received_tasks(
         changed: What to change of a cloth, whose width no file says.
 
     Raises:
-        InputError: `lay-received` for pieces that cannot be laid: an outline that crosses itself, no grain line, a fold
-            off the grain on folded cloth; `lay-cloth-unknown`.
+        InputError: `lay-received` for pieces that cannot be laid: an outline that crosses itself, no grain line, on
+            folded cloth a fold off the grain or in the middle of its piece; `lay-cloth-unknown`.
     """
     found = [(_garment(file, piece, files), piece) for file in files for piece in file.pieces]
     known = tuple(dict.fromkeys(piece.material or USUAL for _, piece in found))
@@ -64,7 +66,7 @@ def received_tasks(
         told = Problem("lay-width-assumed", Severity.NOTE, says, f"cloth {name}", "give it with --width")
         notes = (told,) if cloth.width_mm == LayCloth().width_mm else ()
         own = [(garment, piece) for garment, piece in found if (piece.material or USUAL) == name]
-        tasks.append(LayTask(cloth, _pieces(own, cloth, garments or 1), notes))
+        tasks.append(LayTask(cloth, _pieces(own, cloth, 1 if garments is None else garments), notes))
     return tuple(tasks)
 
 
@@ -134,6 +136,8 @@ def _on_the_fold(piece: ReceivedPiece, fold: Line, grain: Vector) -> tuple[Outli
     left, low, _, high = bounds(placed(half, onto))
     if high < -low:
         onto = onto.then(Rigid(d=-1.0))
+    if min(high, -low) > ROUNDED_MM:
+        raise _refused(piece, f"lies on both sides of its fold, {min(high, -low):.1f} mm beyond it")
     onto = onto.then(Rigid.shift(Vector(-left, 0.0)))
     return tuple(Point(p.x, max(p.y, 0.0)) for p in placed(half, onto)), onto
 

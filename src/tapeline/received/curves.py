@@ -70,7 +70,9 @@ def spline(
         raise ValueError("its knots and control points do not fit together")
     if any(b < a for a, b in pairwise(knots)) or any(weight <= 0 for weight in weights):
         raise ValueError("its knots run backward, or a weight is not positive")
-    heavy = weights if len(weights) == count else [1.0] * count
+    if len(weights) not in (0, count):
+        raise ValueError("it has weights for some of its control points only")
+    heavy = weights or [1.0] * count
     lifted = [(x * w, y * w, w) for (x, y), w in zip(controls, heavy, strict=True)]
 
     def at(t: float) -> Place:

@@ -48,7 +48,7 @@ def plans(asked: dict[str, Any]) -> Iterator[tuple[LayPlan, Unit]]:
     """
     docket = docket_from_text(asked["text"], asked["name"])
     unit = docket.unit
-    garments = None if not asked["garments"] else int(_number(asked["garments"], "garments", 1, 200))
+    garments = None if not asked["garments"] else _whole(asked["garments"], "garments", 1, 200)
     seconds = _number(asked["seconds"], "seconds", 1, LONGEST_S)
     changed = _changed(asked, unit)
     (task,) = lay_tasks([draft(docket)], garments=garments, cloths=[asked["cloth"]], changed=changed)
@@ -79,6 +79,13 @@ def _number(typed: str, name: str, least: float, most: float) -> float:
     if not least <= number <= most:
         raise _wrong(f"{name} is {typed}; it lies between {least:g} and {most:g}")
     return number
+
+
+def _whole(typed: str, name: str, least: int, most: int) -> int:
+    number = _number(typed, name, least, most)
+    if number != int(number):
+        raise _wrong(f"{name} is {typed}; it is a whole number")
+    return int(number)
 
 
 def _wrong(says: str) -> InputError:

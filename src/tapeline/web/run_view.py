@@ -9,7 +9,7 @@ from urllib.parse import urlencode
 
 from tapeline.export import RunTable
 from tapeline.grade import Meet
-from tapeline.problems import InputError, Problem
+from tapeline.problems import InputError, Problem, Severity
 from tapeline.project import SizeRun, run_file, run_tables, size_run, standard_sizes, today
 from tapeline.project.run_products import RUN_FILES
 from tapeline.web.download import Download, file_name
@@ -71,12 +71,15 @@ def run_download(view: View, kind: str, sizes: str, meet: str, *, go_on: bool = 
 def _run(view: View, sizes: str, *, go_on: bool) -> SizeRun:
     if view.docket is None:
         raise InputError(view.told)
+    if len(sizes) > LONGEST:
+        says = f"the list of sizes has {len(sizes)} letters; {LONGEST} are read"
+        raise InputError(Problem("sizes-not-understood", Severity.ERROR, says, hint="write ranges, such as 84-104"))
     key = (view.text, sizes, today(), go_on)
     with _lock:
         if key in _kept:
             _kept.move_to_end(key)
             return _kept[key]
-    made = size_run(view.docket, standard_sizes(view.docket, sizes[:LONGEST]), today(), go_on=go_on)
+    made = size_run(view.docket, standard_sizes(view.docket, sizes), today(), go_on=go_on)
     with _lock:
         _kept[key] = made
         while len(_kept) > MOST_KEPT:
