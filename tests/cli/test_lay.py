@@ -80,6 +80,8 @@ def test_what_is_wrong_is_said_and_nothing_is_written(tmp_path: Path) -> None:
         ((TEE, "--together", "front, slev"), "lay-piece-unknown"),
         ((TEE, "--together", "front, sleeve", "--spread", "folded"), "lay-block"),
         ((TEE, "--flaw", "1, 2, 3"), "lay-flaw"),
+        ((TEE, "--picture", "lay.out", "--pdf", "lay.out"), "would-overwrite"),
+        ((TEE, "--picture", "nowhere/lay.svg", "--seconds", "600"), "cannot-write"),
         ((TEE, "--from", "empty.json", "--cloth", "shell"), "lay-kept"),
         (("--instance", "binary.json"), "lay-unreadable"),
         (("--instance", "empty.json", TEE), "command-line"),
@@ -123,3 +125,30 @@ def test_pieces_of_a_dxf_are_laid_and_written_at_true_scale(tmp_path: Path) -> N
     both = tapeline("lay", "tee.dxf", TEE, cwd=tmp_path)
     assert both.code == 2
     assert "[command-line]" in both.err
+
+
+def test_a_cloth_that_was_not_laid_before_a_stop_is_named(tmp_path: Path) -> None:
+    """Stopped at its first cloth, the command names the other, whose file is not there, and ends with 1."""
+    running = subprocess.Popen(
+        [sys.executable, "-m", "tapeline", "lay", TEE, "--seconds", "100", "--keep", "lay.json"],
+        cwd=tmp_path,
+        env=clean(),
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        preexec_fn=can_be_interrupted,  # noqa: PLW1509 - no thread of ours holds a lock then
+    )
+    assert running.stderr is not None
+    assert "cm" in running.stderr.readline()
+    running.send_signal(signal.SIGINT)
+    out, err = running.communicate(timeout=60)
+    assert running.returncode == 1, err
+    assert "Not laid, and no file of it written: rib." in out
+    assert [path.name for path in tmp_path.iterdir()] == ["lay-shell.json"]
+
+
+def test_the_notes_of_a_lay_do_not_contradict_it(tmp_path: Path) -> None:
+    """Pieces that are larger by the shrinkage are to be cut unwashed; nothing says to wash that cloth."""
+    done = tapeline("lay", TEE, "--cloth", "shell", "--seconds", "0.5", cwd=tmp_path)
+    assert "[lay-shrinks]" in done.err
+    assert "[cloth-shrinks]" not in done.err

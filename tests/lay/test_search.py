@@ -115,6 +115,8 @@ def test_an_engine_that_fails_is_a_message() -> None:
         ([LayPiece("back", "marit", SQUARE)], LayCloth(width_mm=math.inf), "lay-cloth"),
         ([LayPiece("back", "marit", SQUARE)], LayCloth(width_mm=60, selvedge_mm=30), "lay-cloth"),
         ([LayPiece("back", "marit", SQUARE)], LayCloth(flaws=(Flaw(0, 0, math.nan, 1),)), "lay-cloth"),
+        ([LayPiece("back", "marit", SQUARE)], LayCloth(flaws=(Flaw(-9, 0, 5, 5),)), "lay-cloth"),
+        ([LayPiece("back", "marit", SQUARE)], LayCloth(width_mm=900, flaws=(Flaw(0, 900, 5, 5),)), "lay-cloth"),
         ([LayPiece("back", "marit", (Point(0, 0), Point(math.nan, 0), Point(1, 1)))], LayCloth(), "lay-outline"),
         ([LayPiece("back", "marit", (Point(0, 0), Point(9, 9), Point(9, 0), Point(0, 9)))], LayCloth(), "lay-outline"),
     ],
@@ -124,6 +126,12 @@ def test_what_cannot_be_laid_is_said_before_anything_is(pieces: list[LayPiece], 
     with pytest.raises(InputError) as refused:
         next(iter(lay(pieces, cloth, 1)))
     assert code in {problem.code for problem in refused.value.problems}
+
+
+def test_a_tilt_is_refused_in_degrees() -> None:
+    """What was typed is said as it was typed, and so is what is allowed; nobody types radians."""
+    with pytest.raises(InputError, match="is 400: the tilt in degrees lies between 0 and 45"):
+        next(iter(lay([LayPiece("back", "marit", SQUARE)], LayCloth(tilt=math.radians(400)), 1)))
 
 
 @pytest.mark.parametrize("seconds", [0, -1, math.nan, math.inf])

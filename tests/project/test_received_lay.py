@@ -56,6 +56,17 @@ def test_a_plan_of_them_is_proved(tee: Received) -> None:
     assert [note.code for note in task.problems] == ["lay-width-assumed"]
 
 
+@pytest.mark.parametrize(("garments", "code"), [(0, "lay-zero"), (-2, "lay-zero"), (1001, "lay-many")])
+def test_a_number_of_garments_is_taken_as_it_is_or_refused(tee: Received, garments: int, code: str) -> None:
+    """None, fewer than none and more than can be laid in a day: of a file as of a docket."""
+    with pytest.raises(InputError) as of_a_file:
+        received_tasks([tee], garments=garments)
+    with pytest.raises(InputError) as of_a_docket:
+        lay_tasks([draft(read_docket(TEE))], garments=garments)
+    for caught in (of_a_file, of_a_docket):
+        assert {problem.code for problem in caught.value.problems} == {code}
+
+
 @pytest.mark.parametrize("angle", [0, 30, 90, 200])
 def test_the_grain_lies_along_the_cloth(angle: float) -> None:
     """However the piece is drawn, its grain is turned along the cloth, and its ground stays."""
@@ -90,14 +101,6 @@ def test_a_piece_on_both_sides_of_its_fold_is_refused() -> None:
     read = received(typed(outline, GRAIN, "LINE 8 6 10 0 20 0 11 0 21 300"), "sheet.dxf")
     with pytest.raises(InputError, match=r"both sides of its fold, 100\.0 mm beyond it"):
         received_tasks([read], changed=lambda cloth: replace(cloth, spread=Spread.FOLDED))
-
-
-def test_no_garment_is_no_lay(tee: Received) -> None:
-    """Nought garments are not taken for one."""
-    (task,) = received_tasks([tee], garments=0, cloths=["shell"])
-    with pytest.raises(InputError) as caught:
-        next(iter(lay_plans(task, seconds=1)))
-    assert {problem.code for problem in caught.value.problems} == {"lay-zero"}
 
 
 def test_a_cloth_that_no_piece_has_is_refused(tee: Received) -> None:

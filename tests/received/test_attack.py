@@ -48,6 +48,22 @@ def test_what_is_no_file_of_pieces_is_refused(raw: bytes, code: str) -> None:
     assert "Nothing was read" in caught.value.problems[-1].hint or len(caught.value.problems) > 1
 
 
+def test_a_file_without_pieces_says_what_was_left_out() -> None:
+    """A number that is none, and a file that breaks off, are why there is no outline: both are said with it."""
+    broken = typed("LWPOLYLINE 8 1 70 1 10 0,5 20 0 10 1 20 1 10 9 20 0")
+    with pytest.raises(InputError) as caught:
+        received(broken, "bad.dxf")
+    said = {problem.code: problem for problem in caught.value.problems}
+    assert "'0,5' is no number to draw with" in said["received-not-understood"].says
+    assert "drawn as closed lines" in said["received-no-pieces"].hint
+    assert "--outline" not in said["received-no-pieces"].hint
+    with pytest.raises(InputError) as caught:
+        received(typed("LINE 8 CUT 10 0 20 0 11 5 21 5", end=""), "half.dxf")
+    said = {problem.code: problem for problem in caught.value.problems}
+    assert "received-broken-off" in said
+    assert "--outline" in said["received-no-pieces"].hint
+
+
 def test_places_that_are_no_files_are_refused(tmp_path: Path) -> None:
     """A folder, a name that is not there, a file too large to be opened at all."""
     huge = tmp_path / "huge.dxf"

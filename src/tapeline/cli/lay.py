@@ -66,6 +66,9 @@ def _run(dockets: tuple[Path, ...], asked: Asked, *, as_json: bool, force: bool)
     files = asked.files(tasks)
     for path in files:
         _may_write(path, dockets, force=force)
+    from tapeline.export import writable
+
+    writable(files)
     plans: list[LayPlan] = []
     stopped = False
     for task in tasks:
@@ -78,7 +81,7 @@ def _run(dockets: tuple[Path, ...], asked: Asked, *, as_json: bool, force: bool)
     _write(plans, files)
     _show(plans, tasks, asked, unit, as_json=as_json, stopped=stopped)
     show_problems(problems)
-    return 0 if holds else 1
+    return 0 if holds and len(plans) == len(tasks) else 1
 
 
 def _drafted(dockets: tuple[Path, ...], asked: Asked) -> tuple[tuple[LayTask, ...], list[Problem], Unit, bool]:
@@ -95,7 +98,8 @@ def _drafted(dockets: tuple[Path, ...], asked: Asked) -> tuple[tuple[LayTask, ..
         changed=asked.changed(unit),
         together=asked.blocks,
     )
-    problems = [problem for one in drafted for problem in one.problems]
+    # A pattern is not made larger for what the cloth shrinks, but a lay is, and says so itself.
+    problems = [problem for one in drafted for problem in one.problems if problem.code != "cloth-shrinks"]
     return tasks, problems, unit, all(one.holds for one in drafted)
 
 
@@ -172,6 +176,9 @@ def _show(
     if stopped:
         say()
         paragraph("Stopped; the best plan so far was kept.")
+        laid = {plan.cloth.name for plan in plans}
+        if missing := [task.cloth.name for task in tasks if task.cloth.name not in laid]:
+            paragraph(f"Not laid, and no file of it written: {', '.join(missing)}.")
 
 
 COMMAND = lay

@@ -144,7 +144,11 @@ class Asked:
         for kind in ("keep", "picture", "table", "pdf", "dxf", "plotter"):
             path: Path | None = getattr(self, kind)
             for task in tasks if path is not None else ():
-                found[self.of_cloth(path, task, tasks)] = (kind, task.cloth.name)
+                place = self.of_cloth(path, task, tasks)
+                if place in found:
+                    says = f"--{kind} and --{found[place][0]} both name {path}, and one would write over the other"
+                    raise InputError(Problem("would-overwrite", Severity.ERROR, says, str(path), "give two names"))
+                found[place] = (kind, task.cloth.name)
         return found
 
     def begun(self, tasks: Sequence[LayTask]) -> dict[str, LayPlan]:

@@ -120,7 +120,7 @@ def _asked(read: Docket, sizes: str | None, table: Path | None, wearers: tuple[P
 
 
 def _show(run: SizeRun, chart: RunTable, uneven: RunTable) -> None:
-    say(f"{run.docket.style.title} in {len(run.sizes)} sizes: {', '.join(run.labels)}.")
+    say(run.title)
     heading(chart.title)
     columns(chart.rows, chart.head, "l" + "r" * len(run.labels))
     heading(uneven.title)

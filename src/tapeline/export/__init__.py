@@ -18,7 +18,7 @@ from tapeline.export.received_picture import received_picture
 from tapeline.export.run_pages import RunTable
 from tapeline.export.size_line import MOST_SIZES
 from tapeline.export.svg import svg
-from tapeline.export.write import write_all, write_whole
+from tapeline.export.write import writable, write_all, write_whole
 from tapeline.export.written import Written, letters_width, written
 
 __all__ = [
@@ -57,6 +57,7 @@ __all__ = [
     "schema",
     "svg",
     "text",
+    "writable",
     "write_all",
     "write_whole",
     "written",

@@ -5,13 +5,13 @@ from __future__ import annotations
 import os
 import stat
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
 
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["place_of", "write_all", "write_whole"]
+__all__ = ["place_of", "writable", "write_all", "write_whole"]
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -44,6 +44,19 @@ def write_all(files: Mapping[Path, bytes]) -> None:
         for temporary in waiting.values():
             with suppress(OSError):
                 temporary.unlink()
+
+
+def writable(paths: Iterable[Path]) -> None:
+    """Look whether files could be written there, before hours of work are spent on what is in them.
+
+    Raises `InputError` (`cannot-write`) as `write_all` does; nothing is left behind.
+    """
+    for path in paths:
+        try:
+            place = place_of(path)
+            _temporary(place, b"").unlink()
+        except OSError as error:
+            raise InputError(_problem(path, error, 0)) from error
 
 
 def place_of(path: Path) -> Path:

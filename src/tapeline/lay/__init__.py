@@ -6,7 +6,7 @@ from tapeline.lay.kept import kept, taken_up
 from tapeline.lay.matching import matches
 from tapeline.lay.need import allowed_turns, need
 from tapeline.lay.piece import LayLine, LayPiece
-from tapeline.lay.pieces import cloths_of, lay_pieces
+from tapeline.lay.pieces import cloths_of, lay_pieces, wanted_garments
 from tapeline.lay.plan import LayPlan, Placement
 from tapeline.lay.proof import faults
 from tapeline.lay.remnant import Remnant, remnants
@@ -38,4 +38,5 @@ __all__ = [
     "read_instance",
     "remnants",
     "taken_up",
+    "wanted_garments",
 ]

@@ -117,19 +117,22 @@ class LayCloth:
         for name, (least, most, says) in _RANGES.items():
             value = numbers[name]
             if value is not None and not (_number(value) and least <= value <= most):
-                yield name, value, f"{says} lies between {least:g} and {most:g}"
+                turn = math.degrees if name == "tilt" and _number(value) else float
+                yield name, turn(value), f"{says} lies between {turn(least):g} and {turn(most):g}"
         if _number(self.strip_mm) and self.strip_mm <= 0 < self.width_mm:
             yield "selvedge", self.selvedge_mm, f"it leaves nothing of a cloth {self.width_mm:g} mm wide"
         for flaw in self.flaws:
             sizes = (flaw.x, flaw.y, flaw.length, flaw.width)
             if not all(map(_number, sizes)) or min(flaw.length, flaw.width) <= 0:
                 yield "flaw", math.nan, f"{flaw} has no place and size on the cloth"
+            elif flaw.x + flaw.length <= 0 or flaw.y + flaw.width <= 0 or flaw.y >= self.strip_mm:
+                yield "flaw", flaw.y, f"{flaw} lies beside the cloth, whose strip is {self.strip_mm:g} mm high"
 
 
 _RANGES: dict[str, tuple[float, float, str]] = {
     "width_mm": (10.0, 10000.0, "the width in mm"),
     "selvedge_mm": (0.0, 500.0, "the selvedge in mm"),
-    "tilt": (0.0, math.radians(45), "the tilt in radians (45 degrees at most)"),
+    "tilt": (0.0, math.radians(45), "the tilt in degrees"),
     "gap_mm": (0.0, 200.0, "the gap in mm"),
     "shrink_length": (-5.0, 25.0, "the shrinkage in length in per cent"),
     "shrink_width": (-5.0, 25.0, "the shrinkage in width in per cent"),
@@ -147,4 +150,5 @@ def _number(value: object) -> bool:
 
 def _refused(cloth: str, name: str, value: float, says: str) -> Problem:
     word = name.removesuffix("_mm").replace("_", " ")
-    return Problem("lay-cloth", Severity.ERROR, f"{word} of the {cloth} is {value}: {says}", f"cloth {cloth}")
+    hint = "give a number in between. Nothing was laid" if " lies between " in says else "Nothing was laid"
+    return Problem("lay-cloth", Severity.ERROR, f"{word} of the {cloth} is {value:g}: {says}", f"cloth {cloth}", hint)

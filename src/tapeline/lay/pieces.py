@@ -24,7 +24,7 @@ from tapeline.lay.cloth import LayCloth, Spread
 from tapeline.lay.piece import LayLine, LayPiece
 from tapeline.problems import InputError, Problem, Severity
 
-__all__ = ["cloths_of", "lay_pieces"]
+__all__ = ["cloths_of", "lay_pieces", "wanted_garments"]
 
 LEVEL = 1e-6
 """Radians: a fold that leans more does not run along the grain."""
@@ -32,6 +32,8 @@ FINE_MM = 0.05
 """Chords of the lines inside a piece."""
 ALIKE = 1e-4
 """Share of its ground by which a piece may differ from itself turned over."""
+MOST_GARMENTS = 1000
+"""Of one docket, as in a docket's own table."""
 ON_THE_FOLD = frozenset({Spread.FOLDED, Spread.TUBULAR})
 
 
@@ -61,11 +63,9 @@ def lay_pieces(
 
     Raises:
         InputError: `lay-fold-off-grain` when cloth lies folded and a half piece's fold does not run along its grain;
-            `lay-zero` when no garment is asked for.
+            `lay-zero` when no garment is asked for, `lay-many` for more than 1000.
     """
-    if garments < 1:
-        says = f"{garments} garments are asked for; a lay has at least one"
-        raise InputError(Problem("lay-zero", Severity.ERROR, says, "garments", "Nothing was laid"))
+    wanted_garments(garments)
     name = garment or finished.title.wearer or finished.garment.style
     own = [one for one in finished.pieces if one.piece.cut.cloth == cloth.name]
     problems = [p for one in own if cloth.spread in ON_THE_FOLD for p in _contradictions(one)]
@@ -80,6 +80,21 @@ def lay_pieces(
         )
         for one in own
     )
+
+
+def wanted_garments(garments: int) -> None:
+    """Refuses a number of garments that is none, or that no plan is found for in a day.
+
+    >>> wanted_garments(2)
+
+    Raises:
+        InputError: `lay-zero` when no garment is asked for, `lay-many` for more than `MOST_GARMENTS`.
+    """
+    if not 1 <= garments <= MOST_GARMENTS:
+        says = f"{garments} garments are asked for; a lay has at least one and at most {MOST_GARMENTS} of a docket"
+        hint = "lay fewer, and repeat the lay. Nothing was laid" if garments > 1 else "Nothing was laid"
+        code = "lay-many" if garments > 1 else "lay-zero"
+        raise InputError(Problem(code, Severity.ERROR, says, "garments", hint))
 
 
 def _piece(one: FinishedPiece, cloth: LayCloth, garments: int, match: Point | None) -> LayPiece:

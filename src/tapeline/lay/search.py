@@ -58,7 +58,7 @@ def lay(
     """
     problems = list(cannot_be_laid(pieces, cloth))
     if not 0 < seconds <= LONGEST_S:
-        says = f"{seconds} seconds are given; a lay takes between 1 and {LONGEST_S} seconds"
+        says = f"{seconds:g} seconds are given; a lay takes more than 0 and at most {LONGEST_S} seconds"
         problems.append(Problem("lay-time", Severity.ERROR, says, "seconds", "Nothing was laid"))
     if start is not None and not problems:
         problems += faults(start)

@@ -64,8 +64,11 @@ def lay_tasks(
     names = _names(drafted)
     made = []
     for name in cloths or known:
-        cloth, notes = _described(name, drafted)
-        cloth = changed(cloth) if changed is not None else cloth
+        said, notes = _described(name, drafted)
+        cloth = changed(said) if changed is not None else said
+        if changed is not None and changed(replace(said, width_mm=said.width_mm + 1)).width_mm == cloth.width_mm:
+            notes = []  # its width was given, whatever the dockets do not say
+        notes += _larger(cloth)
         pieces: list[LayPiece] = []
         for one, whole, own, block in zip(drafted, all_finished, names, blocks, strict=True):
             unmatched = set(one.docket.lay.unmatched)
@@ -132,6 +135,17 @@ def _described(name: str, drafted: Sequence[Drafted]) -> tuple[LayCloth, list[Pr
     says = f"no docket says how wide the {name} is; it is laid on {cloth.width_mm / 10:g} cm"
     where = "cloth.width" if name == "shell" else f"lay.{name}.width"
     return cloth, [Problem("lay-width-assumed", Severity.NOTE, says, where, f"write {where}, or give --width")]
+
+
+def _larger(cloth: LayCloth) -> list[Problem]:
+    """What pieces are laid larger by, so that nobody washes that cloth before it is cut as well."""
+    shrinks = ((cloth.shrink_length, "length"), (cloth.shrink_width, "width"))
+    shares = [f"{share:g} % in {way}" for share, way in shrinks if share]
+    if not shares:
+        return []
+    says = f"the {cloth.name} shrinks by {' and '.join(shares)}; its pieces are laid so much larger"
+    hint = "cut it unwashed; for washed cloth take the shrinkage out of the docket, and lay it anew"
+    return [Problem("lay-shrinks", Severity.NOTE, says, f"cloth {cloth.name}", hint)]
 
 
 def _names(drafted: Sequence[Drafted]) -> list[str]:

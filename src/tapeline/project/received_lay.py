@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from tapeline.geometry import Line, Outline, Point, Rigid, Vector, bounds, outline_of, placed
-from tapeline.lay import LayCloth, LayLine, LayPiece, Spread
+from tapeline.lay import LayCloth, LayLine, LayPiece, Spread, wanted_garments
 from tapeline.problems import InputError, Problem, Severity, closest
 from tapeline.project.lay import LayTask
 from tapeline.received import Received, ReceivedPiece
@@ -41,8 +41,11 @@ def received_tasks(
 
     Raises:
         InputError: `lay-received` for pieces that cannot be laid: an outline that crosses itself, no grain line, on
-            folded cloth a fold off the grain or in the middle of its piece; `lay-cloth-unknown`.
+            folded cloth a fold off the grain or in the middle of its piece; `lay-cloth-unknown`;
+            `lay-zero`, `lay-many` for a number of garments.
     """
+    count = 1 if garments is None else garments
+    wanted_garments(count)
     found = [(_garment(file, piece, files), piece) for file in files for piece in file.pieces]
     known = tuple(dict.fromkeys(piece.material or USUAL for _, piece in found))
     unknown = [name for name in cloths if name not in known]
@@ -66,7 +69,7 @@ def received_tasks(
         told = Problem("lay-width-assumed", Severity.NOTE, says, f"cloth {name}", "give it with --width")
         notes = (told,) if cloth.width_mm == LayCloth().width_mm else ()
         own = [(garment, piece) for garment, piece in found if (piece.material or USUAL) == name]
-        tasks.append(LayTask(cloth, _pieces(own, cloth, 1 if garments is None else garments), notes))
+        tasks.append(LayTask(cloth, _pieces(own, cloth, count), notes))
     return tuple(tasks)
 
 

@@ -73,6 +73,13 @@ class SizeRun:
         return tuple(size.label for size in self.sizes)
 
     @property
+    def title(self) -> str:
+        """What it is: the style, and the sizes that were made."""
+        count = len(self.sizes)
+        sizes = "1 size" if count == 1 else f"{count} sizes"
+        return f"{self.docket.style.title} in {sizes}: {', '.join(self.labels)}."
+
+    @property
     def holds(self) -> bool:
         """Whether every size that was asked for was made."""
         return not self.left_out

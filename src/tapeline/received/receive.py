@@ -14,7 +14,7 @@ from tapeline.received import layers
 from tapeline.received.doubts import Doubts
 from tapeline.received.gather import Gatherer
 from tapeline.received.pairs import LARGEST_BYTES, refused
-from tapeline.received.piece import Received, ReceivedPiece
+from tapeline.received.piece import NotUnderstood, Received, ReceivedPiece
 from tapeline.received.reader import Reader
 from tapeline.received.scale import scale_of
 from tapeline.received.shape import Shape, Words
@@ -100,16 +100,11 @@ def received(data: bytes, name: str, *, unit: Unit | None = None, outline: str =
     loose = [shape for shape in reader.shapes(drawn.loose, "the sheet") if not _of_the_file(shape)]
     pieces += gatherer.pieces(loose, "sheet")
     if not pieces:
-        raise _no_pieces(drawn, reader, gatherer, name)
+        raise _no_pieces(drawn, version, reader, gatherer, name)
     _twice(pieces, gatherer.doubts)
     problems = [*_of_file(drawn, version, reader, name), *scale.problems(name, pieces), *gatherer.doubts.told(name)]
     told = reader.left.told()
-    if told:
-        total = sum(one.count for one in told)
-        more = f"; and {len(told) - SHOWN} other kinds" if len(told) > SHOWN else ""
-        says = f"{total} things of the file were left out: {'; '.join(map(str, told[:SHOWN]))}{more}"
-        hint = "look at the picture whether something of the piece is missing."
-        problems.append(Problem("received-not-understood", Severity.DOUBT, says, name, hint))
+    problems += _left_out(told, name)
     problems.sort(key=lambda problem: problem.severity.rank)
     style, author = about.get("style name", ""), about.get("author", "")
     return Received(name, tuple(pieces), scale.unit, style, author, told, tuple(problems))
@@ -158,7 +153,17 @@ def _apart(blocks: Sequence[Block], reader: Reader, outline: str) -> frozenset[b
     return frozenset(own - parts)
 
 
-def _no_pieces(drawn: Drawn, reader: Reader, gatherer: Gatherer, name: str) -> InputError:
+def _left_out(told: Sequence[NotUnderstood], name: str) -> list[Problem]:
+    if not told:
+        return []
+    total = sum(one.count for one in told)
+    more = f"; and {len(told) - SHOWN} other kinds" if len(told) > SHOWN else ""
+    says = f"{total} things of the file were left out: {'; '.join(map(str, told[:SHOWN]))}{more}"
+    hint = "look at the picture whether something of the piece is missing."
+    return [Problem("received-not-understood", Severity.DOUBT, says, name, hint)]
+
+
+def _no_pieces(drawn: Drawn, version: bytes, reader: Reader, gatherer: Gatherer, name: str) -> InputError:
     used: dict[str, int] = {}
     for thing in [*drawn.loose, *(thing for block in drawn.blocks for thing in block.things)]:
         if thing.kind in LINES:
@@ -168,7 +173,11 @@ def _no_pieces(drawn: Drawn, reader: Reader, gatherer: Gatherer, name: str) -> I
     says = f"the file has no closed line on layer {gatherer.outline}, and so no pieces"
     lies = f"its lines lie on {', '.join(most)}; " if most else "it has no lines at all; "
     hint = f"{lies}where the cut lines lie on another layer, name it with --outline. Nothing was read."
-    return InputError([*gatherer.doubts.told(name), Problem("received-no-pieces", Severity.ERROR, says, name, hint)])
+    if set(most) == {gatherer.outline}:
+        hint = f"{lies}have them drawn as closed lines in the program that wrote it. Nothing was read."
+    # What was left out may be the very outlines: without it nobody knows why there are none.
+    why = [*gatherer.doubts.told(name), *_of_file(drawn, version, reader, name), *_left_out(reader.left.told(), name)]
+    return InputError([*why, Problem("received-no-pieces", Severity.ERROR, says, name, hint)])
 
 
 def _twice(pieces: Sequence[ReceivedPiece], doubts: Doubts) -> None:

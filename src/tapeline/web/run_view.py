@@ -54,7 +54,7 @@ def run_view(view: View, sizes: str, meet: str, *, go_on: bool = False) -> RunVi
     run, at = _run(view, sizes, go_on=go_on), _meet(meet)
     query = urlencode({"sizes": sizes, "meet": str(at), **({"go_on": "yes"} if go_on else {})})
     return RunView(
-        f"{run.docket.style.title} in {len(run.sizes)} sizes: {', '.join(run.labels)}.",
+        run.title,
         f"/sizes/drawing?{query}",
         run_tables(run, at),
         run.problems,
