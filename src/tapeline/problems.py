@@ -72,6 +72,21 @@ class Problem:
             lines.append(f"  hint: {self.hint}")
         return "\n".join(lines)
 
+    @property
+    def data(self) -> dict[str, str]:
+        """For JSON; `change` is left out.
+
+        >>> Problem("tape-range", Severity.DOUBT, "hip is 98 cm").data["severity"]
+        'doubt'
+        """
+        return {
+            "code": self.code,
+            "severity": str(self.severity),
+            "says": self.says,
+            "where": self.where,
+            "hint": self.hint,
+        }
+
     def at(self, where: str) -> Problem:
         """The same problem, with its place."""
         return replace(self, where=where)

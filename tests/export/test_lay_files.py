@@ -5,13 +5,14 @@ from __future__ import annotations
 import io
 import math
 import re
+import xml.etree.ElementTree as ET
 
 import pikepdf
 import pytest
 from ezdxf.filemanagement import read
 from shapely import LinearRing
 
-from tapeline.export import lay_dxf, lay_pdf, lay_plot
+from tapeline.export import lay_dxf, lay_pdf, lay_picture, lay_plot
 from tapeline.geometry import Outline, Point
 from tapeline.lay import LayCloth, LayLine, LayPiece, LayPlan, Placement, Spread
 from tapeline.problems import InputError
@@ -158,3 +159,11 @@ def test_the_same_is_written_twice() -> None:
     made = plan(2)
     for write in (lay_dxf, lay_pdf, lay_plot):
         assert write(made) == write(made)
+
+
+def test_the_picture_is_read_whatever_a_plan_calls_its_pieces() -> None:
+    """A letter that XML does not allow, as an edited plan may have, is left out; all others stay."""
+    band = LayPiece("band", "Zoë & Ida\x01", BAND, title="Neck<band>")
+    drawn = lay_picture(LayPlan(LayCloth(), (band,), (Placement("Zoë & Ida\x01/band", 1, 0.0, 0.0),)))
+    titles = [title.text for title in ET.fromstring(drawn).iter("{http://www.w3.org/2000/svg}title")]
+    assert "Neck<band>, Zoë & Ida 1" in titles

@@ -19,7 +19,7 @@ from tapeline.alter.stretch import (
     stretch_length,
 )
 from tapeline.alter.uncrossed import uncrossed
-from tapeline.geometry import Line, Path, Point, Rigid, Vector
+from tapeline.geometry import Line, Path, Point, Rigid
 from tapeline.lengths import Length, cm
 from tapeline.pattern import Garment, Mark, Notch, NotchKind, Piece
 
@@ -190,8 +190,7 @@ NEW = "new_pleat"
 
 def _over(line: Path) -> Rigid:
     """Turned over about a straight line."""
-    way: Vector = line.leaves
-    return Rigid.laying(line.start, way, line.start, way, turned_over=True)
+    return Rigid.over(line.start, line.leaves)
 
 
 def _told(opened: Garment, made: _Pleat) -> Garment:

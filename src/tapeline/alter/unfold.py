@@ -99,8 +99,7 @@ def _fold(half: Piece) -> tuple[int, Rigid]:
             )
         )
     path = half.edges[folds[0]].path
-    way = (path.end - path.start).unit
-    return folds[0], Rigid.laying(path.start, way, path.start, way, turned_over=True)
+    return folds[0], Rigid.over(path.start, (path.end - path.start).unit)
 
 
 def _image(edge: Edge, over: Rigid) -> Edge:

@@ -50,10 +50,7 @@ def _refused(order: Order, problems: tuple[Problem, ...]) -> Answer:
     made = {
         "row": order.row,
         "name": order.name,
-        "problems": [
-            {"code": p.code, "severity": str(p.severity), "says": p.says, "where": p.where, "hint": p.hint}
-            for p in problems
-        ],
+        "problems": [p.data for p in problems],
     }
     says = "; ".join(f"{p.says} [{p.code}]" for p in problems if p.severity is Severity.ERROR)
     says = f"not drafted: {says}"

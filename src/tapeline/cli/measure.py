@@ -104,10 +104,7 @@ def _data(
             for name, value in wearer.tapes.items()
         },
         "estimates": {name: _numbers(estimate) for name, estimate in expected.items()},
-        "problems": [
-            {"code": p.code, "severity": str(p.severity), "says": p.says, "where": p.where, "hint": p.hint}
-            for p in found
-        ],
+        "problems": [p.data for p in found],
     }
 
 

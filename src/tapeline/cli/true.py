@@ -163,10 +163,7 @@ def _data(drafted: Drafted) -> dict[str, Any]:
         "lifts_to_degrees": None
         if truing.hang is None or truing.hang.reach is None
         else math.degrees(truing.hang.reach),
-        "problems": [
-            {"code": p.code, "severity": str(p.severity), "says": p.says, "where": p.where, "hint": p.hint}
-            for p in drafted.problems
-        ],
+        "problems": [p.data for p in drafted.problems],
     }
 
 

@@ -49,5 +49,4 @@ def traced(sheet: Sheet, name: str, says: str, line: Drawn) -> Drawn:
 
 
 def _over(fold: Drawn) -> Rigid:
-    start, way = fold.path.start, fold.path.end - fold.path.start
-    return Rigid.laying(start, way, start, way, turned_over=True)
+    return Rigid.over(fold.path.start, fold.path.end - fold.path.start)

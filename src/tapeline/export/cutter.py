@@ -10,10 +10,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from xml.sax.saxutils import escape
 
 from tapeline.export.drawing import Drawing, draw
 from tapeline.export.line_kind import LineKind
+from tapeline.export.xml_text import xml_text
 from tapeline.finish import Finished, FinishedPiece, Title
 from tapeline.finish.tools import Lines, Tool
 from tapeline.geometry import Line, Path, Point, Rigid, Vector
@@ -89,8 +89,8 @@ def _drawing(
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{size[0]:.3f}mm" height="{size[1]:.3f}mm" '
             f'viewBox="0 0 {size[0]:.3f} {size[1]:.3f}">'
         ),
-        f"<title>{_text(name)}</title>",
-        f"<desc>{_text(CAUTION)}</desc>",
+        f"<title>{xml_text(name)}</title>",
+        f"<desc>{xml_text(CAUTION)}</desc>",
         *groups,
         "</svg>",
         "",
@@ -152,8 +152,7 @@ def _copy(drawing: Drawing, turn: Rigid) -> _Copy:
 
 
 def _about(fold: Line) -> Rigid:
-    way = fold.direction(0)
-    return Rigid.laying(fold.start, way, fold.start, way, turned_over=True)
+    return Rigid.over(fold.start, fold.direction(0))
 
 
 def _read(outline: Sequence[Point], move: Rigid) -> tuple[Point, float]:
@@ -198,8 +197,4 @@ def _label(text: str, at: Point, angle: float, size: float, place: Rigid) -> str
     to = place.point(at)
     turn = f' transform="rotate({-math.degrees(angle):.3f} {to.x:.3f} {to.y:.3f})"' if angle else ""
     looks = f'font-family="sans-serif" font-size="{size:.3f}"'
-    return f'<text x="{to.x:.3f}" y="{to.y:.3f}" {looks}{turn}>{_text(text)}</text>'
-
-
-def _text(text: str) -> str:
-    return escape("".join(c for c in text if c >= " " and not "\ud800" <= c <= "\udfff"))
+    return f'<text x="{to.x:.3f}" y="{to.y:.3f}" {looks}{turn}>{xml_text(text)}</text>'

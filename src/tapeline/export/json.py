@@ -45,7 +45,7 @@ def document(
         "girths": _girths(truing),
         "points": {label: _point(point) for label, point in garment.points.items()},
         "steps": [_step(step, unit) for step in garment.steps],
-        "problems": [_problem(problem) for problem in problems],
+        "problems": [problem.data for problem in problems],
     }
     return made
 
@@ -160,13 +160,3 @@ def _step(step: Step, unit: Unit) -> dict[str, Any]:
     if step.path is not None:
         made["path"] = step.path.svg()
     return made
-
-
-def _problem(problem: Problem) -> dict[str, str]:
-    return {
-        "code": problem.code,
-        "severity": str(problem.severity),
-        "says": problem.says,
-        "where": problem.where,
-        "hint": problem.hint,
-    }

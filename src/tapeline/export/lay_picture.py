@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import csv
-import html
 import io
 import math
 from collections.abc import Iterable, Iterator
 
+from tapeline.export.xml_text import xml_text
 from tapeline.geometry import Path, Point, bounds, ground
 from tapeline.geometry.region import inner_place
 from tapeline.lay import LayCloth, LayPlan, Remnant, Spread, remnants
@@ -50,8 +50,8 @@ def lay_picture(plan: LayPlan) -> str:
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{-EDGE_MM:.1f} {-2 * EDGE_MM:.1f} {width:.1f} {height:.1f}" '
         f'width="{width:.1f}mm" height="{height:.1f}mm" font-family="sans-serif">\n'
-        f"<title>{html.escape(head)}</title>\n"
-        f'<text x="0" y="{-EDGE_MM * 0.6:.1f}" font-size="{WORDS_MM}">{html.escape(head)}</text>\n'
+        f"<title>{xml_text(head)}</title>\n"
+        f'<text x="0" y="{-EDGE_MM * 0.6:.1f}" font-size="{WORDS_MM}">{xml_text(head)}</text>\n'
         f'<g transform="translate(0 {strip:.3f}) scale(1 -1)">\n' + "\n".join(body) + "\n</g>\n</svg>\n"
     )
 
@@ -112,7 +112,7 @@ def _pieces(plan: LayPlan) -> Iterator[str]:
     for placement, piece, outline in plan.laid():
         fill = FILLS[names.index((placement.garment, piece.garment)) % len(FILLS)]
         points = " ".join(f"{p.x:.2f},{p.y:.2f}" for p in outline)
-        title = html.escape(f"{piece.title or piece.name}, {piece.garment} {placement.garment}")
+        title = xml_text(f"{piece.title or piece.name}, {piece.garment} {placement.garment}")
         yield f'<g><title>{title}</title><polygon points="{points}" fill="{fill}" stroke="#222" stroke-width="1.5"/>'
         for line in piece.lines:
             yield _line([placement.move.point(p) for p in line.points], LINES.get(line.kind, LINES["mark"]))
@@ -131,7 +131,7 @@ def _name(words: str, outline: tuple[Point, ...], *, back: bool) -> str:
     return (
         f'<text transform="translate({at.x:.1f} {at.y:.1f}) scale(1 -1) rotate({turn})" font-size="{size:.1f}" '
         'text-anchor="middle" dominant-baseline="central" paint-order="stroke" stroke="#fff" stroke-width="4" '
-        f'stroke-opacity="0.7">{html.escape(words)}</text>'
+        f'stroke-opacity="0.7">{xml_text(words)}</text>'
     )
 
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from xml.sax.saxutils import escape, quoteattr
+from xml.sax.saxutils import quoteattr
 
 from tapeline.export.drawing import Stroke
 from tapeline.export.labels import Label
 from tapeline.export.line_kind import LineKind
 from tapeline.export.nest import Nest, NestedPiece
 from tapeline.export.size_line import CUT_MM, SEW_MM, SizeLine
+from tapeline.export.xml_text import digits, xml_text
 from tapeline.geometry import Path, Point, Rigid
 
 __all__ = ["nest_svg"]
@@ -53,7 +54,7 @@ def nest_svg(nest: Nest) -> str:
     shared = "\n".join(
         line for piece, flip in zip(nest.pieces, spread.flips, strict=True) for line in _shared(piece, flip)
     )
-    width, height = _n(spread.width), _n(spread.height)
+    width, height = digits(spread.width), digits(spread.height)
     name = f"{nest.title.style.capitalize()} for {nest.title.wearer}"
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
@@ -63,8 +64,8 @@ def nest_svg(nest: Nest) -> str:
         [
             '<?xml version="1.0" encoding="UTF-8"?>',
             head,
-            f'<title id="nest-title">{_text(name)}</title>',
-            f'<desc id="nest-words">{_text(_sentence(nest))}</desc>',
+            f'<title id="nest-title">{xml_text(name)}</title>',
+            f'<desc id="nest-words">{xml_text(_sentence(nest))}</desc>',
             f"<style>{_STYLE}{''.join(_looks(n, line) for n, line in enumerate(nest.lines, 1))}</style>",
             f'<rect class="ground" width="{width}" height="{height}"/>',
             *_legend(nest),
@@ -93,7 +94,7 @@ def _spread(nest: Nest) -> _Spread:
 
 def _size(nest: Nest, number: int, spread: _Spread) -> Iterator[str]:
     yield f'<g id="size-{number + 1}" data-size={quoteattr(nest.names[number])}>'
-    yield f"<title>{_text(nest.called[number])}</title>"
+    yield f"<title>{xml_text(nest.called[number])}</title>"
     for piece, flip in zip(nest.pieces, spread.flips, strict=True):
         own = piece.sizes.get(number)
         if own is None:
@@ -121,16 +122,20 @@ def _shared(piece: NestedPiece, flip: Rigid) -> Iterator[str]:
 
 
 def _stroke(stroke: Stroke, flip: Rigid) -> str:
-    title = f"<title>{_text(stroke.name.replace('_', ' '))}</title>"
+    title = f"<title>{xml_text(stroke.name.replace('_', ' '))}</title>"
     return f'<path class="{stroke.kind.label}" d="{stroke.path.moved(flip).svg()}">{title}</path>'
 
 
 def _label(label: Label, flip: Rigid, kind: str) -> str:
     place = flip.point(label.at)
-    turn = f' transform="rotate({_n(-math.degrees(label.angle))} {_n(place.x)} {_n(place.y)})"' if label.angle else ""
+    turn = (
+        f' transform="rotate({digits(-math.degrees(label.angle))} {digits(place.x)} {digits(place.y)})"'
+        if label.angle
+        else ""
+    )
     looks = f' class="{kind}"' if kind else ""
-    at = f'x="{_n(place.x)}" y="{_n(place.y)}"'
-    return f'<text{looks} {at} font-size="{_n(label.size_mm)}"{turn}>{_text(label.text)}</text>'
+    at = f'x="{digits(place.x)}" y="{digits(place.y)}"'
+    return f'<text{looks} {at} font-size="{digits(label.size_mm)}"{turn}>{xml_text(label.text)}</text>'
 
 
 def _looks(number: int, line: SizeLine) -> str:
@@ -138,21 +143,21 @@ def _looks(number: int, line: SizeLine) -> str:
     kinds = ((LineKind.CUT, CUT_MM), (LineKind.SEAM, SEW_MM), (LineKind.MARK, SEW_MM))
     rows = []
     for kind, width in kinds:
-        dashes = f"; stroke-dasharray: {' '.join(map(_n, line.dashes_mm(width)))}" if line.in_widths else ""
-        rows.append(f"#size-{number} .{kind.label} {{ stroke-width: {_n(width)}{dashes} }}\n")
+        dashes = f"; stroke-dasharray: {' '.join(map(digits, line.dashes_mm(width)))}" if line.in_widths else ""
+        rows.append(f"#size-{number} .{kind.label} {{ stroke-width: {digits(width)}{dashes} }}\n")
     return "".join(rows)
 
 
 def _legend(nest: Nest) -> Iterator[str]:
     y = GAP_MM + ROW_MM
-    yield f'<text class="title" x="{_n(GAP_MM)}" y="{_n(y)}" font-size="5">Sizes</text>'
+    yield f'<text class="title" x="{digits(GAP_MM)}" y="{digits(y)}" font-size="5">Sizes</text>'
     for number, called in enumerate(nest.called, 1):
         y += ROW_MM
         sample = Path.through(Point(GAP_MM, y - 1.5), Point(GAP_MM + 38.0, y - 1.5))
         line = nest.lines[number - 1]
-        dashes = f' stroke-dasharray="{" ".join(map(_n, line.dashes_mm(CUT_MM)))}"' if line.in_widths else ""
-        yield f'<path class="sample" stroke-width="{_n(CUT_MM)}"{dashes} d="{sample.svg()}"/>'
-        yield f'<text x="{_n(GAP_MM + 42.0)}" y="{_n(y)}" font-size="4">{_text(called)}</text>'
+        dashes = f' stroke-dasharray="{" ".join(map(digits, line.dashes_mm(CUT_MM)))}"' if line.in_widths else ""
+        yield f'<path class="sample" stroke-width="{digits(CUT_MM)}"{dashes} d="{sample.svg()}"/>'
+        yield f'<text x="{digits(GAP_MM + 42.0)}" y="{digits(y)}" font-size="4">{xml_text(called)}</text>'
 
 
 def _sentence(nest: Nest) -> str:
@@ -163,12 +168,3 @@ def _sentence(nest: Nest) -> str:
 
 def _listed(words: Sequence[str]) -> str:
     return "; ".join(words)
-
-
-def _n(value: float) -> str:
-    text = f"{value:.4f}".rstrip("0").rstrip(".")
-    return "0" if text == "-0" else text
-
-
-def _text(text: str) -> str:
-    return escape("".join(c for c in text if c in "\t\n" or (c >= " " and not "\ud800" <= c <= "\udfff")))

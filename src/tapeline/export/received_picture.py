@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from xml.sax.saxutils import escape
 
 import numpy as np
 from numpy.typing import NDArray
 
+from tapeline.export.xml_text import xml_text
 from tapeline.geometry import Line, Path, Point, Rigid
 from tapeline.received import Received, ReceivedPiece
 
@@ -76,7 +76,7 @@ def received_picture(file: Received) -> str:
         [
             '<?xml version="1.0" encoding="UTF-8"?>',
             head,
-            f'<title id="pieces-title">{escape(said)}</title>',
+            f'<title id="pieces-title">{xml_text(said)}</title>',
             f"<style>{_STYLE}</style>",
             f'<rect class="ground" width="{wide:.1f}" height="{high:.1f}"/>',
             *(line for place in places for line in _piece(place)),
@@ -94,7 +94,7 @@ def _words(piece: ReceivedPiece) -> list[str]:
 
 def _piece(place: _Place) -> Iterator[str]:
     piece = place.piece
-    yield f"<g><title>{escape(', '.join(_words(piece)))}</title>"
+    yield f"<g><title>{xml_text(', '.join(_words(piece)))}</title>"
     yield _path(piece.outline, "cut-line", place)
     groups = (
         ("cutout", piece.cutouts),
@@ -120,7 +120,7 @@ def _piece(place: _Place) -> Iterator[str]:
     for number, words in enumerate(_words(piece), 1):
         bold = ' font-weight="bold"' if number == 1 else ""
         y = place.below + WORDS_MM * 1.5 * number
-        yield f'<text x="{place.left:.1f}" y="{y:.1f}" font-size="{WORDS_MM:g}"{bold}>{escape(words)}</text>'
+        yield f'<text x="{place.left:.1f}" y="{y:.1f}" font-size="{WORDS_MM:g}"{bold}>{xml_text(words)}</text>'
     yield "</g>"
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from xml.sax.saxutils import escape, quoteattr
+from xml.sax.saxutils import quoteattr
 
 from tapeline.export.drawing import Drawing, Stroke, draw
 from tapeline.export.labels import Label
 from tapeline.export.line_kind import LineKind
+from tapeline.export.xml_text import digits, xml_text
 from tapeline.finish import Finished
 from tapeline.geometry import Path, Point, Rigid
 from tapeline.pattern import Step, StepKind
@@ -70,16 +71,17 @@ def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> st
     words = _sentence(finished)
     name = f"{finished.title.style} for {finished.title.wearer}"
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{_n(x)}mm" height="{_n(height)}mm" '
-        f'viewBox="0 0 {_n(x)} {_n(height)}" role="img" aria-labelledby="drawing-title drawing-words" lang="en">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{digits(x)}mm" height="{digits(height)}mm" '
+        f'viewBox="0 0 {digits(x)} {digits(height)}" role="img" aria-labelledby="drawing-title drawing-words" '
+        'lang="en">'
     )
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
         head,
-        f'<title id="drawing-title">{_text(name)}</title>',
-        f'<desc id="drawing-words">{_text(words)}</desc>',
+        f'<title id="drawing-title">{xml_text(name)}</title>',
+        f'<desc id="drawing-words">{xml_text(words)}</desc>',
         f"<style>{_STYLE}{_kinds()}</style>",
-        f'<rect class="ground" width="{_n(x)}" height="{_n(height)}"/>',
+        f'<rect class="ground" width="{digits(x)}" height="{digits(height)}"/>',
         *body,
         "</svg>",
         "",
@@ -90,7 +92,7 @@ def svg(finished: Finished, unit: Unit = Unit.CM, *, points: bool = False) -> st
 def _piece(drawing: Drawing, reader: _Reader, *, points: bool) -> Iterable[str]:
     piece, flip = drawing.piece.piece, reader.flip
     yield f'<g id="piece-{_id(piece.name)}" data-piece={quoteattr(piece.name)}>'
-    yield f"<title>{_text(', '.join(drawing.piece.words))}</title>"
+    yield f"<title>{xml_text(', '.join(drawing.piece.words))}</title>"
     outline = drawing.piece.cut_line.moved(flip).svg()
     yield f'<path id="{_id(piece.name)}.cut-line" class="cloth" d="{outline}"/>'
     counts: dict[str, int] = {}
@@ -137,8 +139,8 @@ def _because(label: str, path: Path, reader: _Reader, *, fallback: str = "") -> 
     steps = reader.steps
     step = steps.get(label) or next((s for s in steps.values() if s.path is not None and s.path == path), None)
     if step is None:
-        return f"{course}><title>{_text(fallback or label)}</title></path>"
-    return f"{_data(step)} {course}><title>{_text(_title(label, step, reader.unit))}</title></path>"
+        return f"{course}><title>{xml_text(fallback or label)}</title></path>"
+    return f"{_data(step)} {course}><title>{xml_text(_title(label, step, reader.unit))}</title></path>"
 
 
 def _data(step: Step) -> str:
@@ -153,10 +155,14 @@ def _title(label: str, step: Step, unit: Unit) -> str:
 
 def _label(label: Label, flip: Rigid) -> str:
     place = flip.point(label.at)
-    turn = f' transform="rotate({_n(-math.degrees(label.angle))} {_n(place.x)} {_n(place.y)})"' if label.angle else ""
+    turn = (
+        f' transform="rotate({digits(-math.degrees(label.angle))} {digits(place.x)} {digits(place.y)})"'
+        if label.angle
+        else ""
+    )
     kind = ' class="title"' if label.bold else ""
-    at = f'x="{_n(place.x)}" y="{_n(place.y)}"'
-    return f'<text{kind} {at} font-size="{_n(label.size_mm)}"{turn}>{_text(label.text)}</text>'
+    at = f'x="{digits(place.x)}" y="{digits(place.y)}"'
+    return f'<text{kind} {at} font-size="{digits(label.size_mm)}"{turn}>{xml_text(label.text)}</text>'
 
 
 def _construction(edges: set[str], reader: _Reader) -> Iterable[str]:
@@ -164,7 +170,7 @@ def _construction(edges: set[str], reader: _Reader) -> Iterable[str]:
     for step in reader.steps.values():
         if step.sheet != reader.piece:
             continue
-        title = f"<title>{_text(_title(step.label, step, reader.unit))}</title>"
+        title = f"<title>{xml_text(_title(step.label, step, reader.unit))}</title>"
         name = _id(f"step.{step.label}")
         if step.path is not None and step.label not in edges:
             course = step.path.moved(reader.flip).svg()
@@ -172,9 +178,10 @@ def _construction(edges: set[str], reader: _Reader) -> Iterable[str]:
         if step.point is not None:
             place = reader.flip.point(step.point)
             yield f'<g id="{name}" class="point" {_data(step)}>{title}'
-            yield f'<circle cx="{_n(place.x)}" cy="{_n(place.y)}" r="{DOT_MM}"/>'
+            yield f'<circle cx="{digits(place.x)}" cy="{digits(place.y)}" r="{DOT_MM}"/>'
             word = step.label.rpartition(".")[2].replace("_", " ")
-            yield f'<text x="{_n(place.x + 2.5)}" y="{_n(place.y - 2)}" font-size="4">{_text(word)}</text></g>'
+            at = f'x="{digits(place.x + 2.5)}" y="{digits(place.y - 2)}"'
+            yield f'<text {at} font-size="4">{xml_text(word)}</text></g>'
 
 
 def _points_of(steps: Iterable[Step], piece: str) -> list[Point]:
@@ -195,21 +202,11 @@ def _sentence(finished: Finished) -> str:
 def _kinds() -> str:
     rows = []
     for kind in LineKind:
-        dashes = f"; stroke-dasharray: {' '.join(map(_n, kind.dashes_mm))}" if kind.dashes_mm else ""
-        rows.append(f".{kind.label} {{ stroke-width: {_n(kind.width_mm)}{dashes} }}\n")
+        dashes = f"; stroke-dasharray: {' '.join(map(digits, kind.dashes_mm))}" if kind.dashes_mm else ""
+        rows.append(f".{kind.label} {{ stroke-width: {digits(kind.width_mm)}{dashes} }}\n")
     return "".join(rows)
 
 
 def _id(name: str) -> str:
     """A name that may stand in an id."""
     return "".join(c if c.isalnum() or c in "._-" else "-" for c in name)
-
-
-def _n(value: float) -> str:
-    text = f"{value:.4f}".rstrip("0").rstrip(".")
-    return "0" if text == "-0" else text
-
-
-def _text(text: str) -> str:
-    """Escaped; letters that XML does not allow are left out."""
-    return escape("".join(c for c in text if c in "\t\n" or (c >= " " and not "\ud800" <= c <= "\udfff")))

@@ -158,7 +158,7 @@ def mirrored(line: Arm, seam: Arm) -> Corner:
     if not found:
         return run_on(line, seam)
     at = min((along for along, _ in found), key=lambda along: abs(along - far))
-    over = Rigid.laying(corner, seam.out, corner, seam.out, turned_over=True)
+    over = Rigid.over(corner, seam.out)
     rest = whole.part(at, whole.length)
     run = (*rest.segments, Line(rest.end, rest.end + rest.arrives * far))
     met = first_crossing((segment.moved(over) for segment in run), seam.run_on(far))

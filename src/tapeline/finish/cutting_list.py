@@ -58,6 +58,6 @@ def laid_size(finished: FinishedPiece) -> tuple[float, float]:
     halves = [outline]
     for fold in (edge.path for edge in piece.edges if edge.fold):
         way = fold.end - fold.start
-        halves.append(outline.moved(Rigid.laying(fold.start, way, fold.start, way, turned_over=True)))
+        halves.append(outline.moved(Rigid.over(fold.start, way)))
         break
     return extent(halves, grain.right), extent(halves, grain)

@@ -54,6 +54,15 @@ class Rigid:
         b, d = u.x * v.y + u_side.x * v_side.y, u.y * v.y + u_side.y * v_side.y
         return cls(a, b, c, d, onto.x - a * point.x - c * point.y, onto.y - b * point.x - d * point.y)
 
+    @classmethod
+    def over(cls, through: Point, way: Vector) -> Rigid:
+        """Turn over about a straight line: the mirror image, as a fold makes it.
+
+        >>> Rigid.over(Point(0, 5), Vector(1, 0)).point(Point(3, 4))
+        Point(x=3.0, y=6.0)
+        """
+        return cls.laying(through, way, through, way, turned_over=True)
+
     @property
     def turns_over(self) -> bool:
         """Whether the sheet ends face down."""

@@ -137,9 +137,6 @@ def drape_document(draped: Draped) -> dict[str, Any]:
         "hem": asdict(falls) if falls else None,
         "seams": [asdict(runs) for runs in seams_run(draped)],
         "neck_gap": {"mean": gap[0], "most": gap[1]} if gap else None,
-        "findings": [
-            {"code": p.code, "severity": str(p.severity), "says": p.says, "where": p.where, "hint": p.hint}
-            for p in drape_findings(draped)
-        ],
+        "findings": [p.data for p in drape_findings(draped)],
         "trust": list(TRUST),
     }

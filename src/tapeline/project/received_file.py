@@ -49,16 +49,7 @@ def received_data(file: Received) -> dict[str, Any]:
             {"what": one.what, "layer": one.layer, "count": one.count, "why": one.why, "where": one.where}
             for one in file.not_understood
         ],
-        "problems": [
-            {
-                "code": problem.code,
-                "severity": problem.severity.value,
-                "says": problem.says,
-                "where": problem.where,
-                "hint": problem.hint,
-            }
-            for problem in file.problems
-        ],
+        "problems": [problem.data for problem in file.problems],
     }
 
 

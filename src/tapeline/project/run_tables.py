@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING, Any
 import tapeline
 from tapeline.grade import Meet, told_together
 from tapeline.measures import TAPES
-from tapeline.problems import Problem
 from tapeline.project.size_run import SizeRun
 from tapeline.units import Unit, show_angle
 
@@ -159,7 +158,7 @@ def run_document(run: SizeRun, meet: Meet = Meet.CHEST) -> dict[str, Any]:
             | {"made_from": size.wearer.made_from, "tapes": dict(size.wearer.tapes)}
             for size in run.sizes
         ],
-        "left_out": {label: [_problem(p) for p in problems] for label, problems in run.left_out.items()},
+        "left_out": {label: [p.data for p in problems] for label, problems in run.left_out.items()},
         "chart": [{"name": row.name, "title": row.title, "mm": list(row.mm)} for row in run.chart],
         "uneven": [
             {
@@ -186,17 +185,7 @@ def run_document(run: SizeRun, meet: Meet = Meet.CHEST) -> dict[str, Any]:
             }
             for point in run.grades(meet)
         ],
-        "problems": [_problem(p) for p in run.problems],
-    }
-
-
-def _problem(problem: Problem) -> dict[str, str]:
-    return {
-        "code": problem.code,
-        "severity": str(problem.severity),
-        "says": problem.says,
-        "where": problem.where,
-        "hint": problem.hint,
+        "problems": [p.data for p in run.problems],
     }
 
 

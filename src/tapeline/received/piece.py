@@ -85,7 +85,7 @@ def whole_outline(half: Path, fold: Line) -> Path:
     [(0, 0), (4, 0), (4, 10), (0, 10), (-4.0, 10.0), (-4.0, 0.0), (0.0, 0.0)]
     """
     way = fold.direction(0)
-    over = Rigid.laying(fold.start, way, fold.start, way, turned_over=True)
+    over = Rigid.over(fold.start, way)
     segments = list(half.segments)
     lies = [max(abs(way.cross(p - fold.start)) for p in segment.control_points) <= ON_FOLD_MM for segment in segments]
     if not any(lies) or all(lies):
