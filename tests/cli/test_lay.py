@@ -147,6 +147,17 @@ def test_a_cloth_that_was_not_laid_before_a_stop_is_named(tmp_path: Path) -> Non
     assert [path.name for path in tmp_path.iterdir()] == ["lay-shell.json"]
 
 
+def test_letters_that_a_file_cannot_hold_are_said_once(tmp_path: Path) -> None:
+    """A DXF by the layers of pieces has plain Latin letters, a PDF a few more; a note says what is lost."""
+    named = TEE.read_text(encoding="utf-8").replace('"Marit"', '"Zo\u00eb \u5c0f"')
+    (tmp_path / "zoe.toml").write_text(named, encoding="utf-8")
+    files = ("--dxf", "lay.dxf", "--pdf", "lay.pdf")
+    done = tapeline("lay", "zoe.toml", "--seconds", "0.5", *files, cwd=tmp_path)
+    assert done.code == 0, done.err
+    assert done.err.count("the exchange file has no letters") == 1
+    assert done.err.count("the print has no letters") == 1
+
+
 def test_the_notes_of_a_lay_do_not_contradict_it(tmp_path: Path) -> None:
     """Pieces that are larger by the shrinkage are to be cut unwashed; nothing says to wash that cloth."""
     done = tapeline("lay", TEE, "--cloth", "shell", "--seconds", "0.5", cwd=tmp_path)

@@ -16,6 +16,7 @@ from tapeline.cli.show import columns, heading, paragraph, say, show_problems
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from tapeline.export import LayFile
     from tapeline.lay import LayPlan
     from tapeline.problems import Problem
     from tapeline.project import LayTask
@@ -78,7 +79,7 @@ def _run(dockets: tuple[Path, ...], asked: Asked, *, as_json: bool, force: bool)
             plans.append(best)
         if stopped:
             break
-    _write(plans, files)
+    problems += _write(plans, files)
     _show(plans, tasks, asked, unit, as_json=as_json, stopped=stopped)
     show_problems(problems)
     return 0 if holds and len(plans) == len(tasks) else 1
@@ -141,20 +142,31 @@ def _best(task: LayTask, asked: Asked, start: LayPlan | None, *, quiet: bool) ->
     return best, False
 
 
-def _write(plans: list[LayPlan], files: dict[Path, tuple[str, str]]) -> None:
+def _write(plans: list[LayPlan], files: dict[Path, tuple[str, str]]) -> list[Problem]:
+    """Writes the files, and tells which letters of the names they could not hold."""
     from tapeline.export import lay_dxf, lay_pdf, lay_picture, lay_plot, lay_table, write_all
     from tapeline.lay import kept
 
-    makers: dict[str, Callable[[LayPlan], bytes]] = {
-        "picture": lambda plan: lay_picture(plan).encode(),
-        "table": lambda plan: lay_table(plan).encode(),
-        "keep": lambda plan: kept(plan).encode(),
-        "pdf": lambda plan: lay_pdf(plan).data,
-        "dxf": lambda plan: lay_dxf(plan).data,
-        "plotter": lambda plan: lay_plot(plan, second=True).data,
+    texts: dict[str, Callable[[LayPlan], str]] = {"picture": lay_picture, "table": lay_table, "keep": kept}
+    makers: dict[str, Callable[[LayPlan], LayFile]] = {
+        "pdf": lay_pdf,
+        "dxf": lay_dxf,
+        "plotter": lambda plan: lay_plot(plan, second=True),
     }
     by_cloth = {plan.cloth.name: plan for plan in plans}
-    write_all({path: makers[kind](by_cloth[cloth]) for path, (kind, cloth) in files.items() if cloth in by_cloth})
+    made: dict[Path, bytes] = {}
+    told: dict[Problem, None] = {}
+    for path, (kind, cloth) in files.items():
+        if cloth not in by_cloth:
+            continue
+        if kind in texts:
+            made[path] = texts[kind](by_cloth[cloth]).encode()
+        else:
+            file = makers[kind](by_cloth[cloth])
+            made[path] = file.data
+            told |= dict.fromkeys(file.problems)
+    write_all(made)
+    return list(told)
 
 
 def _show(
