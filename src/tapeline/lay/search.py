@@ -6,6 +6,7 @@ import time
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, replace
+from itertools import groupby
 
 from tapeline.lay.block import Bound, bound
 from tapeline.lay.cloth import LayCloth
@@ -189,7 +190,7 @@ class _Search:
             yield from self._better(plan, plan.found)
         else:
             in_row = in_a_row(self.of_part, row, self.given.pieces, self.plain)
-            yield from self._better(in_row, " + ".join(map(str, row)) + " garments in a row")
+            yield from self._better(in_row, f"{_lays(row)} garments in a row")
 
     def _better(self, plan: LayPlan, found: str) -> Iterator[LayPlan]:
         """Proved, and shorter than all before; a plan that is not is never shown."""
@@ -222,3 +223,13 @@ class _Search:
 
     def _halves(self) -> list[LayPiece]:
         return [piece for piece in self.given.pieces if piece.on_fold]
+
+
+def _lays(sizes: Sequence[int]) -> str:
+    """How many garments lie in each lay of a row, and how often there is such a lay.
+
+    >>> _lays((2, 2, 2, 1))
+    '3 times 2 + 1'
+    """
+    counts = [(size, len(list(alike))) for size, alike in groupby(sizes)]
+    return " + ".join(f"{size}" if count == 1 else f"{count} times {size}" for size, count in counts)
