@@ -14,7 +14,7 @@ from tapeline.export.solid import Solid
 __all__ = ["glb"]
 
 # The numbers of the specification (Khronos glTF 2.0, sections 3.6.2 and 5).
-_FLOAT, _UNSIGNED, _BYTE = 5126, 5125, 5121
+_FLOAT, _UNSIGNED = 5126, 5125
 _VERTICES, _INDICES = 34962, 34963
 _TRIANGLES, _LINE_STRIP = 4, 3
 
@@ -31,12 +31,13 @@ def glb(solids: list[Solid]) -> bytes:
         raise ValueError("there is no solid to write")
     file = _File()
     for solid in solids:
-        colours = np.column_stack([solid.colours, np.full(len(solid.colours), 255, np.uint8)])
+        # Colours of corners are amounts of light (3.9.2); eight bits of those would be too few in the dark.
+        colours = np.column_stack([_linear(solid.colours / 255), np.ones(len(solid.colours))])
         primitive = {
             "attributes": {
                 "POSITION": file.points(solid.vertices / 1000),
                 "NORMAL": file.add(solid.normals.astype("<f4"), _FLOAT, "VEC3", _VERTICES),
-                "COLOR_0": file.add(colours.astype(np.uint8), _BYTE, "VEC4", _VERTICES, normalized=True),
+                "COLOR_0": file.add(colours.astype("<f4"), _FLOAT, "VEC4", _VERTICES),
             },
             "indices": file.add(solid.triangles.astype("<u4").ravel(), _UNSIGNED, "SCALAR", _INDICES),
             "mode": _TRIANGLES,
@@ -44,16 +45,16 @@ def glb(solids: list[Solid]) -> bytes:
         }
         file.node(solid.name, primitive)
         for line in solid.lines:
-            red, green, blue = (_linear(c / 255) for c in line.colour)
-            material = file.material("tape " + "-".join(map(str, line.colour)), (red, green, blue))
+            red, green, blue = _linear(np.array(line.colour) / 255).tolist()
+            material = file.material("line " + "-".join(map(str, line.colour)), (red, green, blue))
             strip = {"attributes": {"POSITION": file.points(line.points / 1000)}, "mode": _LINE_STRIP}
             file.node(line.name, {**strip, "material": material})
     return file.bytes()
 
 
-def _linear(value: float) -> float:
+def _linear(value: NDArray[np.float64]) -> NDArray[np.float64]:
     """A colour as the eye sees it, as an amount of light (IEC 61966-2-1)."""
-    return float(value / 12.92 if value <= 0.04045 else ((value + 0.055) / 1.055) ** 2.4)
+    return np.where(value <= 0.04045, value / 12.92, ((value + 0.055) / 1.055) ** 2.4)
 
 
 class _File:
@@ -67,13 +68,14 @@ class _File:
         self.meshes: list[dict[str, Any]] = []
         self.nodes: list[dict[str, Any]] = []
 
-    def add(self, values: NDArray[Any], kind: int, shape: str, target: int, *, normalized: bool = False) -> int:
+    def add(self, values: NDArray[Any], kind: int, shape: str, target: int) -> int:
         """An array; answers its number."""
         raw = values.tobytes()
         self.views.append({"buffer": 0, "byteOffset": len(self.data), "byteLength": len(raw), "target": target})
         self.data += raw + b"\0" * (-len(raw) % 4)
-        accessor = {"bufferView": len(self.views) - 1, "componentType": kind, "count": len(values), "type": shape}
-        self.accessors.append(accessor | ({"normalized": True} if normalized else {}))
+        self.accessors.append(
+            {"bufferView": len(self.views) - 1, "componentType": kind, "count": len(values), "type": shape}
+        )
         return len(self.accessors) - 1
 
     def points(self, points: NDArray[np.float64]) -> int:

@@ -32,6 +32,8 @@ class Solid:
     colours: NDArray[np.uint8]
     """(n, 3): red, green and blue from 0 to 255."""
     lines: tuple[Drawn, ...] = field(default=())
+    shaded: bool = True
+    """Whether views darken what is turned away from the light; not where colours are values."""
 
     @property
     def normals(self) -> NDArray[np.float64]:

@@ -51,7 +51,7 @@ def view(
     for solid in solids:
         seen = solid.vertices @ eye.T
         lit = 0.55 + 0.5 * np.clip((solid.normals @ eye.T) @ _LIGHT, -0.3, 1)
-        colour = np.clip(solid.colours * lit[:, None], 0, 255)
+        colour = np.clip(solid.colours * (lit[:, None] if solid.shaded else 1.0), 0, 255)
         _fill((seen - [left, low, 0]) * [scale, scale, 1], solid.triangles, colour, depth, dots)
     for solid in solids:
         for line in solid.lines:

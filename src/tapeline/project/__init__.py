@@ -5,6 +5,7 @@ The command line, the page and Python callers all go through these functions.
 
 from tapeline.project.date import today
 from tapeline.project.drafted import Drafted, draft, draw_garment
+from tapeline.project.drape_views import drape_data, drape_legend, drape_maps, drape_picture, drape_solid
 from tapeline.project.draped import drape_document, drape_findings, drape_garment
 from tapeline.project.explain import Explanation, Mover, explain, explainable
 from tapeline.project.form import form, form_document, form_glb, form_png
@@ -52,9 +53,14 @@ __all__ = [
     "cutter_files",
     "document",
     "draft",
+    "drape_data",
     "drape_document",
     "drape_findings",
     "drape_garment",
+    "drape_legend",
+    "drape_maps",
+    "drape_picture",
+    "drape_solid",
     "draw_garment",
     "drawing",
     "exchange_file",
