@@ -106,6 +106,9 @@ def _words(plan: LayPlan, unit: Unit) -> dict[str, Any]:
     ]
     if plan.cost is not None:
         rows.insert(3, ("Cost", f"{plan.cost:.2f}"))
+    if plan.cloth.shrink_length or plan.cloth.shrink_width:
+        shrinks = f"{plan.cloth.shrink_length:g} % in length, {plan.cloth.shrink_width:g} % in width"
+        rows.append(("Laid larger", f"by what the cloth shrinks, {shrinks}: cut it unwashed"))
     cost = "" if plan.cost is None else f", cost {plan.cost:.2f}"
     said = f"{plan.cloth.name}: {length} of cloth {width} wide, {plan.yield_share:.0%} used{cost}"
     return {"said": said, "rows": rows}
