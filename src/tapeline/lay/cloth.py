@@ -99,11 +99,6 @@ class LayCloth:
             return self.width_mm / 2 - self.selvedge_mm
         return self.width_mm - 2 * self.selvedge_mm
 
-    @property
-    def usable_mm(self) -> float:
-        """Width of one unfolded layer between what is left free."""
-        return self.strip_mm * (2 if self.spread in {Spread.FOLDED, Spread.TUBULAR} else 1)
-
     def bought_mm(self, length_mm: float) -> float:
         """How much cloth a lay of a length takes off the roll."""
         return length_mm * (2 if self.spread is Spread.FACE_TO_FACE else 1)

@@ -27,8 +27,3 @@ class Figure(StrEnum):
     def has_survey(self) -> bool:
         """Whether a survey of real bodies stands behind estimates and doubts. Of children there is none."""
         return self is not Figure.CHILD
-
-    @property
-    def has_bust_allowance(self) -> bool:
-        """Whether the front gets more length and width as the bust grows past the upper chest."""
-        return self is Figure.WOMAN

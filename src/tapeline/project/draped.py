@@ -64,11 +64,13 @@ def _silent(_: str) -> None:
 def _hands(drafted: Drafted, cloth: str, *, washed: bool) -> dict[str, Hand]:
     """The docket's stretch on the named cloth's other values; the rib stretches as the style says."""
     from tapeline.drape import hand_of
+    from tapeline.drape.cloth import HAND_PULL
 
     own = drafted.docket.cloth
     shell = hand_of(cloth or own.kind)
-    if own.stretch_across > 0 and own.stretch_along > 0:
-        shell = shell.stretching(own.stretch_across / 100, own.stretch_along / 100)
+    across, along = own.stretch_across / 100, own.stretch_along / 100
+    # No cloth stretches by nothing: a way of which the docket says so stretches as the named cloth does.
+    shell = shell.stretching(across or shell.across.stretch(HAND_PULL), along or shell.along.stretch(HAND_PULL))
     if washed:
         shell = replace(shell, shrinks_along=own.shrink_length / 100, shrinks_across=own.shrink_width / 100)
     rib = hand_of("rib")
