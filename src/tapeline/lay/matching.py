@@ -31,14 +31,14 @@ def matches(finished: Finished) -> dict[str, Point]:
     while waiting:
         name = waiting.pop(0)
         for own, other in sorted(_sewn(garment, name), key=lambda sides: -_reach(garment, sides[0])):
-            for there in {ref.piece for ref in other} - level.keys():
-                if there not in cut:
+            for there in dict.fromkeys(ref.piece for ref in other):  # in the order sewn, the same on every run
+                if there in level or there not in cut:
                     continue
                 here, beyond = _pair(garment, (own, name), (other, there))
                 level[there] = _along(cut[there], beyond) + level[name] - _along(cut[name], here)
                 waiting.append(there)
-    for name in cut.keys() - level.keys():
-        level[name] = _along(cut[name], _first_place(cut[name]))
+    for name, piece in cut.items():
+        level.setdefault(name, _along(piece, _first_place(piece)))
     return {name: _place(cut[name], along) for name, along in level.items()}
 
 
