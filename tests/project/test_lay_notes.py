@@ -40,3 +40,9 @@ def test_a_width_that_is_given_is_not_told_as_assumed(width_mm: float) -> None:
     """Even where it is the width that would have been assumed."""
     assert "lay-width-assumed" in {one.code for one in _tasks()["rib"].problems}
     assert "lay-width-assumed" not in {one.code for one in _tasks(width_mm=width_mm)["rib"].problems}
+
+
+def test_a_cloth_named_twice_is_laid_once() -> None:
+    """Naming a cloth again asks for no second lay of it."""
+    asked = lay_tasks([draft(docket_from_text(TEE))], cloths=["rib", "rib", "shell"])
+    assert [task.cloth.name for task in asked] == ["rib", "shell"]

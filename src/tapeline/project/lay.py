@@ -63,7 +63,7 @@ def lay_tasks(
         raise InputError(problems)
     names = _names(drafted)
     made = []
-    for name in cloths or known:
+    for name in dict.fromkeys(cloths or known):
         said, notes = _described(name, drafted)
         cloth = changed(said) if changed is not None else said
         if changed is not None and changed(replace(said, width_mm=said.width_mm + 1)).width_mm == cloth.width_mm:

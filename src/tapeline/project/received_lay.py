@@ -62,7 +62,7 @@ def received_tasks(
         hint = "" if not unknown else f"{closest(unknown[0], known)}. Nothing was laid"
         raise InputError([replace(problem, hint=problem.hint or hint) for problem in problems])
     tasks = []
-    for name in cloths or known:
+    for name in dict.fromkeys(cloths or known):
         cloth = LayCloth(name=name)
         cloth = changed(cloth) if changed is not None else cloth
         says = f"no file says how wide the {name} is; it is laid on {cloth.width_mm / 10:g} cm"
