@@ -20,6 +20,7 @@ from click.testing import CliRunner
 from tapeline.cli.commands import COMMANDS
 from tapeline.cli.commands import tapeline as group
 from tests.cli.process import EXAMPLES, MARIT, SOURCE, clean, tapeline
+from tests.received.theirs import box, typed
 
 NO_COMMANDS = {
     *(
@@ -85,6 +86,8 @@ def test_the_examples_run(name: str, tmp_path: Path) -> None:
     """What help shows can be typed as it stands, where there is a docket of that name."""
     for table in ("orders.csv", "sizes.csv"):
         shutil.copy(EXAMPLES / table, tmp_path)
+    for drawing, layer in (("theirs.dxf", "1"), ("drawing.dxf", "CUT")):
+        (tmp_path / drawing).write_bytes(typed(box(0, 0, 30, layer)))
     for line in examples(name):
         (tmp_path / "marit.toml").unlink(missing_ok=True)
         if name != "new":

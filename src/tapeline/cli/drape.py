@@ -20,10 +20,7 @@ if TYPE_CHECKING:
 __all__ = ["COMMAND"]
 
 
-@command(
-    example="tapeline drape marit.toml\ntapeline drape marit.toml --washed --json\n"
-    "tapeline drape marit.toml --side 25 --map air --out marit.png\ntapeline drape --check"
-)
+@command(example="tapeline drape marit.toml --washed --side 25 --map air --out marit.png\ntapeline drape --check")
 @click.argument("docket", required=False, type=click.Path(path_type=Path, readable=False))
 @click.option("--cloth", default="", help="The named cloth it hangs like.  [the docket's kind]")
 @click.option("--washed", is_flag=True, help="As it is when the cloth has shrunk by what the docket says.")
