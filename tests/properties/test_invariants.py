@@ -43,6 +43,8 @@ REFUSALS = frozenset(
         "strap-too-narrow",
         "underarm-vanishes",
         "waist-above-chest",
+        "wrap-on-throat",
+        "wrap-past-side",
     }
 )
 """What drafting may say instead of drafting."""
