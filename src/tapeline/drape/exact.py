@@ -19,7 +19,7 @@ def hanging_strip(hand: Hand, length: float) -> float:
 
     >>> from tapeline.drape.cloth import HANDS
     >>> round(hanging_strip(HANDS["single jersey"], 500.0), 2)
-    0.71
+    0.36
     """
     heights = [(k + 0.5) * length / PARTS for k in range(PARTS)]
     return math.fsum(hand.along.stretch(hand.load * height / 1000) for height in heights) * length / PARTS
