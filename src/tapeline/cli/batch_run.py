@@ -31,11 +31,11 @@ def answers(orders: Sequence[Order], workers: int, *, json_lines: bool) -> Itera
     lots = iter([orders[n : n + ORDERS_AT_ONCE] for n in range(0, len(orders), ORDERS_AT_ONCE)])
     # Spawned, not forked: a fork of a process with threads may hang.
     pool = ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=leave_stopping_to_parent)
-    ensure_running()  # or it would end the waiting of Ctrl-C below
+    ensure_running()  # or it would end the holding back of Ctrl-C below
     waiting: deque[Future[list[Answer]]] = deque()
     try:
         while True:
-            with ctrl_c_waits():
+            with stopping_waits():
                 for lot in islice(lots, workers * AHEAD - len(waiting)):
                     waiting.append(pool.submit(answer_lot, lot, json_lines))
             if not waiting:
@@ -56,8 +56,30 @@ def leave_stopping_to_parent() -> None:
 
 
 @contextmanager
-def ctrl_c_waits() -> Iterator[None]:
-    """Hold Ctrl-C back while workers are started: they inherit that, and so are not stopped half way into Python."""
+def stopping_waits() -> Iterator[None]:
+    """Hold Ctrl-C and the request to end back while workers are started, so that none is left without its task.
+
+    Holding the signals back in this thread is not enough: another thread takes them, and they are answered in this one.
+    Workers inherit that Ctrl-C is held back, and so are not stopped half way into Python.
+    """
+    came: list[int] = []
+    before = {
+        number: signal.signal(number, lambda came_now, _: came.append(came_now))
+        for number in (signal.SIGINT, signal.SIGTERM)
+    }
+    try:
+        with ctrl_c_held_back():
+            yield
+    finally:
+        for number, way in before.items():
+            signal.signal(number, way)
+        for taken in came:
+            signal.raise_signal(taken)
+
+
+@contextmanager
+def ctrl_c_held_back() -> Iterator[None]:
+    """What is started meanwhile does not hear Ctrl-C, where the system can do that."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return
