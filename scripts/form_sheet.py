@@ -13,11 +13,11 @@ import numpy as np
 ROOT = Path(__file__).resolve().parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "src")]
 
-from tapeline.export.form_views import solid  # noqa: E402 - the same
+from tapeline.export.form_views import solid  # noqa: E402 - found only now that the path is set
 from tapeline.export.png import png  # noqa: E402 - found only now that the path is set
-from tapeline.export.view import SIDES, view  # noqa: E402 - the same
-from tapeline.form import fit_form  # noqa: E402 - the same
-from tapeline.measures import Figure, Wearer  # noqa: E402 - the same
+from tapeline.export.view import SIDES, view  # noqa: E402 - found only now that the path is set
+from tapeline.form import fit_form  # noqa: E402 - found only now that the path is set
+from tapeline.measures import Figure, Wearer  # noqa: E402 - found only now that the path is set
 
 WORDS = ("upper_chest", "waist", "hip", "shoulder_width", "back_length", "hip_depth", "arm_length")
 WEARERS = (

@@ -134,7 +134,7 @@ def _choices(choices: Any, above: tuple[str, ...]) -> Iterator[Row]:  # noqa: AN
             yield [key, _value(value), *ends, limits.says if limits else "a word for the cutting list"]
 
 
-def _words(choices: Any, above: tuple[str, ...] = ()) -> Iterator[str]:  # noqa: ANN401 - as above
+def _words(choices: Any, above: tuple[str, ...] = ()) -> Iterator[str]:  # noqa: ANN401 - any style's own dataclass
     """What the words of a style's choices stand for."""
     for f in fields(choices):
         value, key = getattr(choices, f.name), ".".join((*above, f.name))
